@@ -1,0 +1,1 @@
+"""The window: pages, panes and painting. The only Qt."""

@@ -1,0 +1,1 @@
+"""What a restoration is: plain values and rules, free of Qt, SQL and disk."""

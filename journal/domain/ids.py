@@ -1,0 +1,20 @@
+"""Names for row numbers, so that a photo's number can't be passed as a panel's."""
+
+from typing import NewType
+
+PhotoId = NewType("PhotoId", int)
+CameraId = NewType("CameraId", int)
+ViewId = NewType("ViewId", int)
+PanelId = NewType("PanelId", int)
+PinId = NewType("PinId", int)
+AreaId = NewType("AreaId", int)
+StageChangeId = NewType("StageChangeId", int)
+ReceiptId = NewType("ReceiptId", int)
+LineId = NewType("LineId", int)
+WorkId = NewType("WorkId", int)
+EntryId = NewType("EntryId", int)
+MilestoneId = NewType("MilestoneId", int)
+EditId = NewType("EditId", int)
+
+#: SHA-256 of an original's bytes, 64 lower-case hexadecimal digits.
+Sha256 = NewType("Sha256", str)

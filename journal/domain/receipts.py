@@ -1,0 +1,95 @@
+"""Receipts: what was paid to one supplier on one day, in lines."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from journal.domain.ids import AreaId, LineId, ReceiptId, Sha256
+from journal.domain.when import When
+
+
+class Paper(StrEnum):
+    """Where a receipt's paper is."""
+
+    HELD = "held"
+    LOST = "lost"
+    NEVER = "never existed"
+
+
+class Category(StrEnum):
+    """What a line was bought for (common practice, no source)."""
+
+    PANELS = "panels and metal"
+    MECHANICAL = "mechanical parts"
+    ELECTRICAL = "electrical"
+    TRIM = "trim and glass"
+    PAINT = "paint and protection"
+    CONSUMABLES = "consumables"
+    TOOLS = "tools"
+    SERVICES = "work by others"
+    FEES = "fees and postage"
+    CAR = "the car itself"
+    OTHER = "other"
+
+
+class Condition(StrEnum):
+    """In what condition a part was bought."""
+
+    NEW = "new"
+    USED = "used"
+    NEW_OLD_STOCK = "new old stock"
+    RECONDITIONED = "reconditioned"
+    NONE = "not a part"
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """How much of a line or of a day's work belongs to a repair area: a whole-number weight."""
+
+    area_id: AreaId
+    weight: int
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One thing bought. ``amount`` is for the whole line, in minor units of the receipt's currency.
+
+    ``new_price`` is what the line would have cost new, in the same units, where the owner knows.
+    """
+
+    id: LineId
+    text: str
+    quantity: Decimal
+    amount: int
+    category: Category
+    condition: Condition
+    new_price: int | None = None
+    shares: tuple[Share, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Receipt:
+    """What was paid to one supplier on one day.
+
+    ``printed_total`` is the total as the paper has it, minor units, None where it isn't known;
+    it is kept as printed even where the lines add up to something else. ``papers`` are originals.
+    ``stands_in`` says what stands in for a paper that is lost or never was. ``rate`` is how many
+    units of the journal's currency one unit of ``currency`` cost, 1 for the journal's own.
+    """
+
+    id: ReceiptId
+    supplier: str
+    when: When
+    currency: str
+    paper: Paper
+    printed_total: int | None
+    lines: tuple[Line, ...]
+    papers: tuple[Sha256, ...] = ()
+    stands_in: str = ""
+    note: str = ""
+    rate: Decimal = Decimal(1)
+
+    @property
+    def lines_total(self) -> int:
+        """The sum of the lines, in minor units."""
+        return sum(line.amount for line in self.lines)

@@ -1,0 +1,1 @@
+"""Durable writing: atomic replacement, verified copies, safe names, packaged assets."""

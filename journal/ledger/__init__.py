@@ -1,0 +1,1 @@
+"""Money and hours: shared out, summed, compared."""

@@ -1,0 +1,1 @@
+"""One journal folder: schema, edits, originals, queries, backup. The only SQL."""
