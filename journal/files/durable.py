@@ -1,0 +1,102 @@
+"""Writing that survives a power cut: temporary name, flush, replace, flush the folder.
+
+Every byte the program itself puts on a disk goes through ``write_all`` here, so that a test can
+make any one write fail.
+"""
+
+import contextlib
+import os
+import stat
+import tempfile
+from collections.abc import Iterable
+from pathlib import Path
+
+from journal.files.buffers import Buffer
+
+#: Marks a file that is still being written; whatever bears it may be deleted at any time.
+TEMPORARY_SUFFIX = ".part"
+
+
+def write_all(descriptor: int, data: Buffer) -> None:
+    """Write the whole of ``data``; an OSError says why not (no space left, for one)."""
+    view = memoryview(data)
+    while view.nbytes:
+        view = view[os.write(descriptor, view) :]
+
+
+def open_temporary(folder: Path) -> tuple[int, Path]:
+    """A new, empty file in ``folder``, open for writing, whose name ends in ``.part``."""
+    descriptor, name = tempfile.mkstemp(suffix=TEMPORARY_SUFFIX, dir=folder)
+    return descriptor, Path(name)
+
+
+def write_atomically(path: Path, data: Buffer) -> None:
+    """Put ``data`` at ``path`` so that a reader finds either the old content or the new, whole.
+
+    The folder must exist. When this returns, the content is on the disk as far as the system can
+    promise; an OSError leaves what was there before.
+    """
+    descriptor, temporary = open_temporary(path.parent)
+    try:
+        try:
+            write_all(descriptor, data)
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+        temporary.chmod(_mode_for(path))
+        temporary.replace(path)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            temporary.unlink()
+        raise
+    sync_folder(path.parent)
+
+
+def sync_files(paths: Iterable[Path]) -> None:
+    """Have the system write the content of each file to the disk."""
+    # Windows flushes only what is open for writing; elsewhere the file may be read-only by now.
+    mode = os.O_RDWR if os.name == "nt" else os.O_RDONLY
+    for path in paths:
+        descriptor = os.open(path, mode)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+
+
+def sync_folder(folder: Path) -> None:
+    """Have the system write a folder's list of names to the disk, where it can be asked to."""
+    if os.name == "nt":
+        return
+    descriptor = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
+
+
+def move_into_place(staged: Path, target: Path) -> None:
+    """Give a staged file its final name, read-only; the target's folder is made where missing.
+
+    Both must be on one file system. The caller has flushed the file, and flushes the folder after.
+    """
+    target.parent.mkdir(parents=True, exist_ok=True)
+    staged.chmod(stat.S_IRUSR | stat.S_IRGRP | stat.S_IROTH)
+    staged.replace(target)
+
+
+def clear_temporaries(folder: Path) -> int:
+    """Delete what an interrupted run left in a folder of temporary files; how many it were."""
+    cleared = 0
+    for path in folder.glob("*" + TEMPORARY_SUFFIX):
+        path.unlink(missing_ok=True)
+        cleared += 1
+    return cleared
+
+
+def _mode_for(path: Path) -> int:
+    """The permissions a file at ``path`` has, or would have if it were made in the usual way."""
+    try:
+        return stat.S_IMODE(path.stat().st_mode)
+    except OSError:
+        return 0o644
