@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from journal.domain.errors import JournalError
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Shape
 
@@ -72,3 +73,35 @@ class Drawing:
     views: tuple[View, ...]
     panels: tuple[Panel, ...]
     shapes: tuple[PanelShape, ...]
+
+    def view(self, view_id: ViewId) -> View:
+        """The view of that number.
+
+        Raises:
+            JournalError: the drawing has no such view.
+        """
+        for view in self.views:
+            if view.id == view_id:
+                return view
+        raise JournalError(f"The drawing has no view number {view_id}.")
+
+    def panel(self, panel_id: PanelId) -> Panel:
+        """The panel of that number.
+
+        Raises:
+            JournalError: the drawing has no such panel.
+        """
+        for panel in self.panels:
+            if panel.id == panel_id:
+                return panel
+        raise JournalError(f"The drawing has no panel number {panel_id}.")
+
+    def shapes_on(self, view_id: ViewId) -> tuple[PanelShape, ...]:
+        """The shapes of one view, lowest first: the order to paint them in."""
+        on_view = (s for s in self.shapes if s.view_id == view_id)
+        return tuple(sorted(on_view, key=lambda s: s.order))
+
+    def views_of(self, panel_id: PanelId) -> tuple[View, ...]:
+        """The views a panel has a shape on, in the drawing's order."""
+        shown = {s.view_id for s in self.shapes if s.panel_id == panel_id}
+        return tuple(v for v in self.views if v.id in shown)
