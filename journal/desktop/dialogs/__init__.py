@@ -1,0 +1,1 @@
+"""Windows that ask for something or show a list, one file each."""

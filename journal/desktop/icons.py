@@ -1,0 +1,71 @@
+"""Our own line icons, tinted to the theme."""
+
+from functools import cache
+
+from PySide6.QtCore import QByteArray, QObject, Qt
+from PySide6.QtGui import QAction, QIcon, QPainter, QPixmap
+from PySide6.QtSvg import QSvgRenderer
+from PySide6.QtWidgets import QAbstractButton, QApplication
+
+from journal.desktop import theme
+from journal.desktop.assets import assets
+
+_SIZES = (16, 24, 32, 48, 64)
+_PROPERTY = "icon_name"
+
+
+@cache
+def icon(name: str, colour: str, checked_colour: str = "") -> QIcon:
+    """The icon drawn in one colour, and in another where its button is pressed in."""
+    made = QIcon()
+    for size in _SIZES:
+        made.addPixmap(pixmap(name, colour, size), QIcon.Mode.Normal, QIcon.State.Off)
+        if checked_colour:
+            made.addPixmap(pixmap(name, checked_colour, size), QIcon.Mode.Normal, QIcon.State.On)
+    return made
+
+
+def pixmap(name: str, colour: str, size: int) -> QPixmap:
+    """The icon in one colour on nothing, ``size`` pixels square."""
+    drawing = (assets() / "icons" / f"{name}.svg").read_text(encoding="utf-8")
+    renderer = QSvgRenderer(QByteArray(drawing.replace("currentColor", colour).encode()))
+    made = QPixmap(size, size)
+    made.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(made)
+    renderer.render(painter)
+    painter.end()
+    return made
+
+
+def put(target: QAbstractButton | QAction, name: str) -> None:
+    """Give a button or an action its icon; it follows the theme (see ``retint``)."""
+    target.setProperty(_PROPERTY, name)
+    _tint(target)
+
+
+def retint(root: QObject) -> None:
+    """Draw every icon below ``root`` again in the colours of the application's palette."""
+    for target in root.findChildren(QObject):
+        if target.property(_PROPERTY):
+            _tint(target)
+
+
+def program_icon() -> QIcon:
+    """The icon of the program itself, in its own colours."""
+    return QIcon(str(assets() / "icons" / "app.svg"))
+
+
+def _tint(target: QObject) -> None:
+    colours = theme.colours_of(QApplication.palette())
+    name = target.property(_PROPERTY)
+    if not isinstance(target, QAbstractButton | QAction):
+        return
+    on_accent = (
+        isinstance(target, QAbstractButton)
+        and target.isCheckable()
+        and target.property("role") != "rail"
+    )
+    if target.property("role") == "primary":
+        target.setIcon(icon(name, colours.on_accent))
+    else:
+        target.setIcon(icon(name, colours.text, colours.on_accent if on_accent else ""))

@@ -1,0 +1,149 @@
+"""Small pieces every page is made of, so that they look and speak alike."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from journal.desktop import icons
+
+
+def label(text: str, role: str = "", *, wrap: bool = True) -> QLabel:
+    """Words in a role of the style sheet: "heading", "subheading", "muted", "error" or plain.
+
+    The text is shown as it is, never read as markup.
+    """
+    made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    made.setWordWrap(wrap)
+    if role:
+        made.setProperty("role", role)
+    return made
+
+
+def button(
+    text: str, on_click: Callable[[], object], *, icon: str = "", role: str = "", hint: str = ""
+) -> QPushButton:
+    """A button with words (and a mnemonic: "&Pin here"); role "primary", "quiet" or plain."""
+    made = QPushButton(text)
+    if role:
+        made.setProperty("role", role)
+    if icon:
+        icons.put(made, icon)
+    if hint:
+        made.setToolTip(hint)
+    made.clicked.connect(lambda: on_click())
+    return made
+
+
+def tool(icon: str, name: str, on_click: Callable[[], object] | None = None) -> QToolButton:
+    """A button with an icon alone; ``name`` is its tool tip and what a screen reader says."""
+    made = QToolButton()
+    icons.put(made, icon)
+    made.setToolTip(name)
+    made.setAccessibleName(name)
+    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    if on_click:
+        made.clicked.connect(lambda: on_click())
+    return made
+
+
+def row(*widgets: QWidget | None, spacing: int = 8) -> QHBoxLayout:
+    """Widgets side by side; None stands for a stretch."""
+    made = QHBoxLayout()
+    made.setContentsMargins(0, 0, 0, 0)
+    made.setSpacing(spacing)
+    for widget in widgets:
+        if widget is None:
+            made.addStretch(1)
+        else:
+            made.addWidget(widget)
+    return made
+
+
+def column(*widgets: QWidget | None, spacing: int = 8, margin: int = 0) -> QVBoxLayout:
+    """Widgets below each other; None stands for a stretch."""
+    made = QVBoxLayout()
+    made.setContentsMargins(margin, margin, margin, margin)
+    made.setSpacing(spacing)
+    for widget in widgets:
+        if widget is None:
+            made.addStretch(1)
+        else:
+            made.addWidget(widget)
+    return made
+
+
+def card(*widgets: QWidget | None) -> QFrame:
+    """A framed group of widgets below each other."""
+    made = QFrame()
+    made.setProperty("role", "card")
+    made.setLayout(column(*widgets, margin=12))
+    return made
+
+
+def scrolled(content: QWidget) -> QScrollArea:
+    """The widget in an area that scrolls up and down only."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    content.setObjectName("scrolled")
+    area.setWidget(content)
+    return area
+
+
+class EmptyState(QWidget):
+    """What an empty page says: what belongs there, and the acts that fill it."""
+
+    def __init__(
+        self, icon: str, title: str, text: str, *acts: QPushButton, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        picture = QToolButton()
+        icons.put(picture, icon)
+        picture.setProperty("role", "quiet")
+        picture.setIconSize(picture.iconSize() * 3)
+        picture.setEnabled(False)
+        picture.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        picture.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        heading = label(title, "heading")
+        words = label(text, "muted")
+        for piece in (heading, words):
+            piece.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            piece.setMinimumWidth(320)
+            piece.setMaximumWidth(560)
+        layout = column(None, picture, heading, words, spacing=12, margin=24)
+        for centred in (heading, words):
+            layout.setAlignment(centred, Qt.AlignmentFlag.AlignHCenter)
+        layout.addLayout(row(None, *acts, None))
+        layout.addStretch(2)
+        self.setLayout(layout)
+
+
+def clear_layout(layout: QVBoxLayout | QHBoxLayout) -> None:
+    """Take every widget and layout out of a layout and let them go."""
+    while layout.count():
+        item = layout.takeAt(0)
+        if (widget := item.widget()) is not None:
+            widget.hide()
+            widget.deleteLater()
+        elif isinstance(inner := item.layout(), QVBoxLayout | QHBoxLayout):
+            clear_layout(inner)
+
+
+def bold(font: QFont) -> QFont:
+    """The same font, bolder."""
+    made = QFont(font)
+    made.setWeight(QFont.Weight.DemiBold)
+    return made
