@@ -1,10 +1,16 @@
 """Dates as sure as they are: EDTF text with the bounds it stands for.
 
-EDTF is the Extended Date/Time Format of ISO 8601-2 (Library of Congress, 4 February 2019).
+EDTF is the Extended Date/Time Format of ISO 8601-2 (Library of Congress, 4 February 2019). Levels 0
+and 1 are read in full, level 2 in part; ``journal.domain.edtf_text`` says which part, and which
+months a season has.
 """
 
 from dataclasses import dataclass
 from datetime import date, datetime
+
+from journal.domain import words
+from journal.domain.edtf_text import bounds
+from journal.domain.errors import JournalError
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -35,3 +41,41 @@ class When:
             datetime(day.year, day.month, day.day, 23, 59, 59),
             day.isoformat(),
         )
+
+
+def parse_edtf(text: str) -> When:
+    """The date that an EDTF text stands for; JournalError where the text is none."""
+    try:
+        earliest, latest = bounds(text)
+    except ValueError as error:
+        raise JournalError(f"\u201c{_short(text)}\u201d is no date: {error}.") from error
+    return When(earliest, latest, text)
+
+
+def parse(text: str) -> When:
+    """The date that a person typed: EDTF or words like "summer 2009", spaces around it ignored.
+
+    ``edtf`` of the result is EDTF in either case. JournalError where no date can be read from it.
+    """
+    typed = text.strip()
+    try:
+        return parse_edtf(typed)
+    except JournalError:
+        pass
+    try:
+        edtf = words.as_edtf(typed)
+        return When(*bounds(edtf), edtf)
+    except ValueError as error:
+        raise JournalError(
+            f"\u201c{_short(text)}\u201d can't be read as a date ({error}); "
+            "write for instance 3 March 2016, summer 2009, about 2012 or 2015 to 2017."
+        ) from error
+
+
+def spoken(when: When) -> str:
+    """A date as a screen shows it: "5 March 2016, 14:22", "about 2012", "2015 to 2017"."""
+    return words.spoken(when.edtf)
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 60 else text[:57] + "..."
