@@ -1,0 +1,96 @@
+"""Copies of a journal that are whole, even of one that is open."""
+
+import shutil
+import sqlite3
+from contextlib import closing
+from datetime import datetime
+from pathlib import Path
+
+from journal.domain.errors import JournalError
+from journal.domain.progress import Context
+from journal.files.copying import hash_file
+from journal.files.durable import sync_files, sync_folder
+from journal.store.connection import DATABASE_NAME
+from journal.store.folder import READ_ME, open_folder
+from journal.store.journal import Journal
+from journal.store.originals import path_of
+
+_UNFINISHED = " (unfinished)"
+
+
+def backup(journal: Journal, destination: Path, context: Context, now: datetime) -> Path:
+    """Copy a journal into a dated folder below ``destination``; every original is hashed again.
+
+    The copy has its final name only once it is whole.
+
+    Raises:
+        JournalError: an original is missing or altered, or the destination can't be written to.
+        Cancelled: the person asked to stop; what was copied is removed.
+    """
+    _refuse_inside(journal.folder, destination)
+    name = f"{journal.folder.name} {now:%Y-%m-%d %H%M%S}"
+    return _copy(journal, destination / name, context)
+
+
+def restore(source: Path, folder: Path, context: Context) -> None:
+    """Make a journal folder out of a backup, checking every original on the way.
+
+    Raises:
+        JournalError: the source is no journal or is damaged, or the folder holds something.
+        Cancelled: the person asked to stop; what was copied is removed.
+    """
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise JournalError(f"“{folder}” holds something already; choose an empty folder.")
+    with open_folder(source, read_only=True) as journal:
+        _refuse_inside(source, folder)
+        _copy(journal, folder, context)
+
+
+def _refuse_inside(source: Path, target: Path) -> None:
+    if target.absolute().is_relative_to(source.absolute()):
+        raise JournalError(f"“{target}” lies inside the journal itself; choose another folder.")
+
+
+def _copy(journal: Journal, target: Path, context: Context) -> Path:
+    unfinished = target.with_name(target.name + _UNFINISHED)
+    try:
+        if target.exists() and (not target.is_dir() or any(target.iterdir())):
+            raise JournalError(f"“{target}” exists already.")
+        shutil.rmtree(unfinished, ignore_errors=True)
+        unfinished.mkdir(parents=True)
+        _copy_database(journal, unfinished)
+        _copy_originals(journal, unfinished, context)
+        (unfinished / "READ ME.txt").write_text(READ_ME, encoding="utf-8")
+        if target.exists():
+            target.rmdir()
+        unfinished.replace(target)
+        sync_folder(target.parent)
+    except OSError as error:
+        shutil.rmtree(unfinished, ignore_errors=True)
+        raise JournalError(
+            f"The copy to “{target}” was not made: {error.strerror or error}."
+        ) from error
+    except BaseException:
+        shutil.rmtree(unfinished, ignore_errors=True)
+        raise
+    return target
+
+
+def _copy_database(journal: Journal, folder: Path) -> None:
+    with closing(sqlite3.connect(folder / DATABASE_NAME)) as copy:
+        journal.db.backup(copy)
+    sync_files([folder / DATABASE_NAME])
+
+
+def _copy_originals(journal: Journal, folder: Path, context: Context) -> None:
+    rows = journal.db.execute("SELECT sha256, suffix FROM originals ORDER BY id").fetchall()
+    for done, (sha256, suffix) in enumerate(rows):
+        context.checkpoint()
+        context.report(done, len(rows), "Copying originals")
+        source, target = (path_of(f, sha256, suffix) for f in (journal.folder, folder))
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(source, target)
+        if hash_file(target) != sha256:
+            raise JournalError(f"“{source}” was altered since it came in; the copy was not made.")
+        target.chmod(0o444)
+        sync_files([target])

@@ -1,0 +1,70 @@
+"""Checking a journal: every original by its SHA-256, the database, the chain of changes."""
+
+import sqlite3
+from collections.abc import Iterator
+from pathlib import Path
+
+from journal.domain.checks import CheckReport, Fault
+from journal.domain.progress import Context
+from journal.files.copying import hash_file
+from journal.store import edits
+from journal.store.connection import DATABASE_NAME
+from journal.store.journal import Journal
+from journal.store.originals import ORIGINALS_NAME, path_of, staging
+
+
+def check(journal: Journal, context: Context) -> CheckReport:
+    """Look at all of a journal and name each fault; nothing is changed.
+
+    Raises:
+        Cancelled: the person asked to stop.
+    """
+    faults = list(_database_faults(journal.db))
+    recorded = journal.db.execute(
+        """SELECT o.sha256, o.suffix, o.size, coalesce(p.name, '') FROM originals o
+           LEFT JOIN photos p ON p.sha256 = o.sha256 ORDER BY o.id"""
+    ).fetchall()
+    expected = set()
+    for done, (sha256, suffix, size, name) in enumerate(recorded):
+        context.checkpoint()
+        context.report(done, len(recorded), "Checking originals")
+        path = path_of(journal.folder, sha256, suffix)
+        expected.add(path)
+        what = _original_fault(path, sha256, size)
+        if what:
+            place = path.relative_to(journal.folder).as_posix()
+            faults.append(Fault(place, f"{name or 'A paper'}: {what}"))
+    (count,) = journal.db.execute("SELECT count(*) FROM edits").fetchone()
+    return CheckReport(tuple(faults), len(recorded), count, _loose(journal.folder, expected))
+
+
+def _database_faults(db: sqlite3.Connection) -> Iterator[Fault]:
+    for (line,) in db.execute("PRAGMA integrity_check"):
+        if line != "ok":
+            yield Fault(DATABASE_NAME, f"SQLite finds: {line}.")
+    for table, row, parent, _ in db.execute("PRAGMA foreign_key_check"):
+        yield Fault(DATABASE_NAME, f"Row {row} of {table} points at no row of {parent}.")
+    for sentence in edits.walk_chain(db):
+        yield Fault("change log", sentence)
+    for sentence in edits.differences(db):
+        yield Fault(DATABASE_NAME, sentence)
+
+
+def _original_fault(path: Path, sha256: str, size: int) -> str:
+    try:
+        if not path.is_file():
+            return "the original is missing."
+        found = path.stat().st_size
+        if found != size:
+            return f"the original has {found:,} bytes instead of {size:,}."
+        if hash_file(path) != sha256:
+            return "the original was altered: its SHA-256 is another."
+    except OSError as error:
+        return f"the original can't be read ({error.strerror or error})."
+    return ""
+
+
+def _loose(folder: Path, expected: set[Path]) -> int:
+    arriving = staging(folder)
+    found = (folder / ORIGINALS_NAME).rglob("*")
+    return sum(1 for p in found if p.is_file() and p.parent != arriving and p not in expected)

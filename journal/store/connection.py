@@ -1,0 +1,72 @@
+"""Connections to a journal's database: one place for the pragmas."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from journal.domain.errors import JournalError
+
+#: "RJnl" in ASCII, at offset 68 of the database file, so that ``file`` and we know it.
+APPLICATION_ID = 0x524A6E6C
+DATABASE_NAME = "journal.db"
+
+
+def connect(path: Path, *, read_only: bool = False) -> sqlite3.Connection:
+    """A connection in explicit-transaction mode with foreign keys on.
+
+    Raises:
+        JournalError: the file can't be opened.
+    """
+    mode = "ro" if read_only else "rw"
+    try:
+        db = sqlite3.connect(
+            f"{path.absolute().as_uri()}?mode={mode}",
+            uri=True,
+            timeout=5.0,
+            isolation_level=None,
+            check_same_thread=False,
+        )
+    except sqlite3.Error as error:
+        raise JournalError(f"“{path}” can't be opened: {error}.") from error
+    db.execute("PRAGMA foreign_keys = ON")
+    if not read_only:
+        # A journal is copied about and kept on network drives, where WAL does not work.
+        db.execute("PRAGMA synchronous = EXTRA")
+    return db
+
+
+def create(path: Path) -> sqlite3.Connection:
+    """Make an empty database file that names itself a journal."""
+    db = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
+    db.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+    db.execute("PRAGMA journal_mode = DELETE")
+    db.execute("PRAGMA synchronous = EXTRA")
+    db.execute("PRAGMA foreign_keys = ON")
+    return db
+
+
+@contextmanager
+def plain_errors(what: str) -> Iterator[None]:
+    """Turn SQLite's errors into one plain sentence about ``what``.
+
+    Raises:
+        JournalError: in place of the error that SQLite raised.
+    """
+    try:
+        yield
+    except sqlite3.OperationalError as error:
+        raise JournalError(_operational(what, error)) from error
+    except sqlite3.DatabaseError as error:
+        raise JournalError(f"{what}: the journal's database says “{error}”.") from error
+
+
+def _operational(what: str, error: sqlite3.OperationalError) -> str:
+    text = str(error)
+    if "full" in text:
+        return f"{what}: there is no space left on the disk; nothing was changed."
+    if "readonly" in text:
+        return f"{what}: the journal's folder can't be written to; nothing was changed."
+    if "locked" in text or "busy" in text:
+        return f"{what}: another program holds the journal's database; nothing was changed."
+    return f"{what}: the journal's database says “{text}”."

@@ -1,0 +1,49 @@
+"""The drawing: views, panels and their shapes."""
+
+from journal.domain.drawing import Drawing, Panel, PanelShape, Side, System, View
+from journal.domain.ids import PanelId, ViewId
+from journal.domain.shapes import from_path_data, to_path_data
+from journal.store.opened import Subject
+from journal.store.rows import insert
+
+
+class DrawingStore(Subject):
+    """The owner's drawing of the car."""
+
+    def begin(self, drawing: Drawing) -> None:
+        """Record the drawing of a new journal."""
+        db = self._db
+        for rank, view in enumerate(drawing.views):
+            size = {"width": round(view.width, 3), "height": round(view.height, 3)}
+            insert(db, "views", {"id": view.id, "name": view.name, **size, "rank": rank})
+        for panel in drawing.panels:
+            names = {"name": panel.name, "side": panel.side.value, "system": panel.system.value}
+            insert(db, "panels", {"id": panel.id, **names})
+        for shape in drawing.shapes:
+            place = {"panel_id": shape.panel_id, "view_id": shape.view_id}
+            path = to_path_data(shape.shape)
+            insert(db, "shapes", {**place, "path": path, "rank": shape.order})
+
+    def views(self) -> tuple[View, ...]:
+        """The faces of the drawing, in order."""
+        found = self._db.execute("SELECT id, name, width, height FROM views ORDER BY rank, id")
+        return tuple(View(ViewId(i), name, width, height) for i, name, width, height in found)
+
+    def panels(self) -> tuple[Panel, ...]:
+        """Every panel, in order of number."""
+        found = self._db.execute("SELECT id, name, side, system FROM panels ORDER BY id")
+        return tuple(Panel(PanelId(i), n, Side(side), System(sy)) for i, n, side, sy in found)
+
+    def shapes(self) -> tuple[PanelShape, ...]:
+        """Every outline, the lowest first."""
+        found = self._db.execute(
+            "SELECT panel_id, view_id, path, rank FROM shapes ORDER BY view_id, rank, id"
+        )
+        return tuple(
+            PanelShape(PanelId(panel), ViewId(view), from_path_data(path), rank)
+            for panel, view, path, rank in found
+        )
+
+    def get(self) -> Drawing:
+        """The whole drawing."""
+        return Drawing(self.views(), self.panels(), self.shapes())

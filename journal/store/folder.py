@@ -1,0 +1,108 @@
+"""Making and opening journal folders."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from journal.domain.car import Car
+from journal.domain.drawing import Drawing
+from journal.domain.errors import JournalError
+from journal.files.durable import write_atomically
+from journal.store import migrations, originals
+from journal.store.connection import APPLICATION_ID, DATABASE_NAME, connect, create
+from journal.store.journal import Journal
+from journal.store.lock import Lock
+
+READ_ME = """\
+This folder is one car's restoration journal.
+
+journal.db    the record: an SQLite 3 database. Any SQLite program opens it.
+              Table "photos" lists the photos, "receipts" and "lines" what was paid, "work" the
+              hours, "areas" and "stage_changes" the repair areas, "pins" what lies where on the
+              drawing. "edits" and "changes" are the history of every change, the oldest first.
+originals/    every photo and paper exactly as it came in. A file's name is the SHA-256 of its
+              bytes, so "sha256sum" shows whether it is unaltered. The name it came with stands in
+              the table "photos".
+previews.db   small pictures, for speed. It can be deleted; it comes back.
+
+Copy the whole folder to keep it safe, while the program is closed.
+"""
+
+
+def make(folder: Path, car: Car, drawing: Drawing) -> Journal:
+    """Make a new journal in a folder that is empty or not there yet, and open it.
+
+    Raises:
+        JournalError: the folder holds something already, or can't be written to.
+    """
+    try:
+        if folder.is_dir() and any(folder.iterdir()):
+            raise JournalError(f"“{folder}” holds something already; choose an empty folder.")
+        folder.mkdir(parents=True, exist_ok=True)
+        originals.make_folders(folder)
+        write_atomically(folder / "READ ME.txt", READ_ME.encode())
+        with closing(create(folder / DATABASE_NAME)) as db:
+            migrations.migrate(db)
+    except (OSError, sqlite3.Error) as error:
+        raise JournalError(f"No journal could be made in “{folder}”: {error}.") from error
+    journal = Journal(folder, Lock(folder), "")
+    with journal.edit("New journal"):
+        journal.car.begin(car)
+        journal.drawing.begin(drawing)
+    return journal
+
+
+def open_folder(folder: Path, *, read_only: bool = False) -> Journal:
+    """Open a journal, to read only where another program holds it or a newer one wrote it.
+
+    Raises:
+        JournalError: it is no journal, is damaged, or can't be read.
+    """
+    found = _checked_version(folder)
+    if found > migrations.SCHEMA_VERSION:
+        return Journal(
+            folder,
+            None,
+            "It was written by a newer version of this program, so it is open for reading only.",
+        )
+    if read_only:
+        return Journal(folder, None, "It was opened for reading only.")
+    try:
+        lock = Lock(folder)
+    except JournalError as error:
+        return Journal(folder, None, str(error))
+    try:
+        if found < migrations.SCHEMA_VERSION:
+            _migrate(folder)
+        originals.make_folders(folder)
+        originals.clear_staging(folder)
+    except OSError as error:
+        lock.release()
+        return Journal(folder, None, f"The folder can't be written to ({error.strerror}).")
+    except BaseException:
+        lock.release()
+        raise
+    return Journal(folder, lock, "")
+
+
+def _checked_version(folder: Path) -> int:
+    path = folder / DATABASE_NAME
+    if not path.is_file():
+        raise JournalError(f"“{folder}” is not a journal: it holds no {DATABASE_NAME}.")
+    try:
+        with closing(connect(path, read_only=True)) as db:
+            application = db.execute("PRAGMA application_id").fetchone()[0]
+            version = migrations.version(db)
+            if application == APPLICATION_ID and version:
+                db.execute("SELECT title FROM car").fetchone()
+    except sqlite3.DatabaseError as error:
+        raise JournalError(f"“{path}” is damaged or no database ({error}).") from error
+    if application != APPLICATION_ID:
+        raise JournalError(f"“{path}” is a database, but not a journal's.")
+    return version
+
+
+def _migrate(folder: Path) -> None:
+    with closing(connect(folder / DATABASE_NAME)) as db:
+        migrations.back_up_before_migration(db, folder)
+        migrations.migrate(db)

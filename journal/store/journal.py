@@ -1,0 +1,197 @@
+"""One open journal folder."""
+
+import sqlite3
+import threading
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager, suppress
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+from journal.domain.arrivals import NewPhoto
+from journal.domain.errors import JournalError, ReadOnlyError, UndoRefusedError
+from journal.domain.ids import EditId
+from journal.store import edits, migrations, originals
+from journal.store.areas import Areas
+from journal.store.car import CarStore
+from journal.store.connection import DATABASE_NAME, connect, plain_errors
+from journal.store.drawing import DrawingStore
+from journal.store.edits import Edit
+from journal.store.lock import Lock
+from journal.store.photos import Photos
+from journal.store.pins import Pins
+from journal.store.previews import Previews
+from journal.store.receipts import Receipts
+from journal.store.search import Search
+from journal.store.work import WorkStore
+
+
+class Journal:
+    """One journal folder, open.
+
+    Every thread that touches it gets a database connection of its own. Reading needs nothing
+    more; writing happens inside ``edit``, one at a time.
+
+    Attributes:
+        folder: the journal's folder.
+        read_only: whether it is open for reading alone.
+        notice: why it is read-only, in words for the person; "" otherwise.
+        photos, pins, drawing, areas, receipts, work, car, search, previews: the subjects.
+    """
+
+    def __init__(self, folder: Path, lock: Lock | None, notice: str) -> None:
+        self.folder = folder
+        self.notice = notice
+        self.read_only = lock is None
+        self._lock = lock
+        self._local = threading.local()
+        self._connections: list[sqlite3.Connection] = []
+        self._writing = threading.Lock()
+        self.car = CarStore(self)
+        self.drawing = DrawingStore(self)
+        self.photos = Photos(self)
+        self.pins = Pins(self)
+        self.areas = Areas(self)
+        self.receipts = Receipts(self)
+        self.work = WorkStore(self)
+        self.search = Search(self)
+        self.previews = Previews(folder, read_only=self.read_only)
+
+    @property
+    def db(self) -> sqlite3.Connection:
+        """The calling thread's connection."""
+        found: sqlite3.Connection | None = getattr(self._local, "db", None)
+        if found is None:
+            found = connect(self.folder / DATABASE_NAME, read_only=self.read_only)
+            self._local.db = found
+            self._connections.append(found)
+        return found
+
+    @property
+    def staging(self) -> Path:
+        """Where arriving files lie under temporary names, on the journal's own file system."""
+        return originals.staging(self.folder)
+
+    @contextmanager
+    def edit(self, label: str, act: EditId | None = None) -> Iterator[Edit]:
+        """Open a labelled edit; all its changes are kept, or none.
+
+        Args:
+            label: what the person did, as the undo menu names it.
+            act: the number of an earlier edit of the same act, to be undone together.
+
+        Raises:
+            ReadOnlyError: the journal is open for reading only.
+            JournalError: the database could not be written.
+        """
+        with self._transaction(label, act, "do", None) as edit:
+            yield edit
+
+    @contextmanager
+    def _transaction(
+        self, label: str, act: EditId | None, kind: str, target: int | None
+    ) -> Iterator[Edit]:
+        if self.read_only:
+            raise ReadOnlyError(f"{label}: the journal is open for reading only. {self.notice}")
+        with self._writing, plain_errors(label):
+            db = self.db
+            db.execute("BEGIN IMMEDIATE")
+            try:
+                edit = edits.begin(db, label, datetime.now(UTC), act, kind, target)
+                yield edit
+                edits.finish(db, edit)
+                db.execute("ROLLBACK" if edit.empty else "COMMIT")
+            except BaseException:
+                with suppress(sqlite3.Error):
+                    db.execute("ROLLBACK")
+                raise
+
+    def undo(self) -> Edit:
+        """Take back the latest act that still stands.
+
+        Raises:
+            JournalError: there is none.
+            UndoRefusedError: a row it touched has changed since.
+        """
+        target = edits.undo_target(self.db)
+        if target is None:
+            raise JournalError("There is nothing to undo.")
+        act, label = target
+        found = self.db.execute(
+            "SELECT id FROM edits WHERE act = ? AND kind = 'do'", (act,)
+        ).fetchall()
+        return self._revert(f"Undo: {label}", "undo", act, [i for (i,) in found])
+
+    def redo(self) -> Edit:
+        """Do again what was undone last.
+
+        Raises:
+            JournalError: there is nothing, or something else was done since.
+        """
+        target = edits.redo_target(self.db)
+        if target is None:
+            raise JournalError("There is nothing to redo.")
+        act, undoing, label = target
+        return self._revert(f"Redo: {label}", "redo", act, [undoing])
+
+    def _revert(self, label: str, kind: str, act: EditId, ids: Sequence[int]) -> Edit:
+        try:
+            with self._transaction(label, None, kind, act) as edit:
+                edits.revert(self.db, ids)
+        except JournalError as error:
+            if isinstance(error.__cause__, sqlite3.IntegrityError):
+                raise UndoRefusedError(
+                    f"{label}: something recorded since depends on it."
+                ) from error
+            raise
+        return edit
+
+    def undo_label(self) -> str | None:
+        """What undo would take back."""
+        target = None if self.read_only else edits.undo_target(self.db)
+        return target[1] if target else None
+
+    def redo_label(self) -> str | None:
+        """What redo would do again."""
+        target = None if self.read_only else edits.redo_target(self.db)
+        return target[2] if target else None
+
+    def known(self, sha256s: Iterable[str]) -> set[str]:
+        """Those of some originals that the journal holds already."""
+        return originals.known(self.db, sha256s)
+
+    def settle(self, staged: Sequence[tuple[Path, NewPhoto]]) -> None:
+        """Put staged files durably in their places, before they are recorded.
+
+        Raises:
+            JournalError: the disk is full or the folder can't be written to.
+        """
+        originals.settle(self.folder, [(path, new.sha256, new.suffix) for path, new in staged])
+
+    def close(self) -> None:
+        """Close every connection and give back the lock; harmless a second time."""
+        for db in self._connections:
+            db.close()
+        self._connections.clear()
+        self._local = threading.local()
+        self.previews.close()
+        if self._lock:
+            self._lock.release()
+            self._lock = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+
+def schema_version() -> int:
+    """The version of the tables that this program writes."""
+    return migrations.SCHEMA_VERSION

@@ -1,0 +1,102 @@
+"""Small pictures in a database of their own, which can be deleted and comes back."""
+
+import contextlib
+import sqlite3
+import threading
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import Any
+
+PREVIEWS_NAME = "previews.db"
+
+
+class Previews:
+    """Thumbnails as JPEG, by the SHA-256 of their original.
+
+    A *rough* one was cut out of the camera's file and waits to be replaced. Losing this file costs
+    time, never anything of the record, so it is written without waiting for the disk.
+    """
+
+    def __init__(self, folder: Path, *, read_only: bool) -> None:
+        self._path = folder / PREVIEWS_NAME
+        self._read_only = read_only
+        self._local = threading.local()
+        self._connections: list[sqlite3.Connection] = []
+        self._writing = threading.Lock()
+
+    def _db(self) -> sqlite3.Connection:
+        found: sqlite3.Connection | None = getattr(self._local, "db", None)
+        if found is None:
+            found = self._open()
+            self._local.db = found
+            self._connections.append(found)
+        return found
+
+    def _open(self) -> sqlite3.Connection:
+        if self._read_only and not self._path.is_file():
+            return _prepared(sqlite3.connect(":memory:", check_same_thread=False))
+        if self._read_only:
+            uri = f"{self._path.absolute().as_uri()}?mode=ro"
+            return sqlite3.connect(uri, uri=True, check_same_thread=False, isolation_level=None)
+        with self._writing:
+            try:
+                return _prepared(sqlite3.connect(self._path, timeout=5, check_same_thread=False))
+            except sqlite3.DatabaseError:
+                self._path.unlink(missing_ok=True)
+                return _prepared(sqlite3.connect(self._path, timeout=5, check_same_thread=False))
+
+    def get(self, sha256: str) -> bytes | None:
+        """The thumbnail of an original, rough or not, None where there is none."""
+        row = self._ask("SELECT jpeg FROM thumbs WHERE sha256 = ?", (sha256,))
+        return bytes(row[0]) if row else None
+
+    def is_final(self, sha256: str) -> bool:
+        """Whether the thumbnail is there and made of the picture itself."""
+        row = self._ask("SELECT rough FROM thumbs WHERE sha256 = ?", (sha256,))
+        return row is not None and not row[0]
+
+    def _ask(self, sql: str, values: Sequence[object]) -> tuple[Any, ...] | None:
+        try:
+            row: tuple[Any, ...] | None = self._db().execute(sql, values).fetchone()
+        except sqlite3.DatabaseError:
+            return None
+        return row
+
+    def put(self, sha256: str, jpeg: bytes, *, rough: bool) -> None:
+        """Keep a thumbnail."""
+        self.put_many([(sha256, jpeg, rough)])
+
+    def put_many(self, rows: Iterable[tuple[str, bytes, bool]]) -> None:
+        """Keep some thumbnails; a rough one never replaces a final one."""
+        if self._read_only and self._path.is_file():
+            return
+        db = self._db()
+        with self._writing, contextlib.suppress(sqlite3.OperationalError):
+            db.execute("BEGIN IMMEDIATE")
+            db.executemany(
+                """INSERT INTO thumbs (sha256, rough, jpeg) VALUES (?1, ?3, ?2)
+                   ON CONFLICT (sha256) DO UPDATE SET rough = excluded.rough, jpeg = excluded.jpeg
+                   WHERE excluded.rough <= thumbs.rough""",
+                rows,
+            )
+            db.execute("COMMIT")
+
+    def close(self) -> None:
+        """Close every connection."""
+        for db in self._connections:
+            db.close()
+        self._connections.clear()
+        self._local = threading.local()
+
+
+def _prepared(db: sqlite3.Connection) -> sqlite3.Connection:
+    db.isolation_level = None
+    db.execute("PRAGMA page_size = 16384")
+    db.execute("PRAGMA synchronous = OFF")
+    db.execute("PRAGMA journal_mode = TRUNCATE").fetchone()
+    db.execute(
+        """CREATE TABLE IF NOT EXISTS thumbs (
+             id INTEGER PRIMARY KEY, sha256 TEXT NOT NULL UNIQUE, rough INTEGER NOT NULL,
+             jpeg BLOB NOT NULL) STRICT"""
+    )
+    return db

@@ -1,0 +1,190 @@
+"""Receipts, their lines, shares and papers."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from datetime import UTC, datetime
+from decimal import Decimal
+from typing import Any
+
+from journal.domain.errors import JournalError
+from journal.domain.ids import AreaId, LineId, ReceiptId, Sha256
+from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
+from journal.store.opened import Subject
+from journal.store.rows import dated, delete, insert, replace_children, update, when_columns
+
+
+class Receipts(Subject):
+    """Every receipt of the journal."""
+
+    def add(self, receipt: Receipt) -> ReceiptId:
+        """Record a receipt with its lines, shares and papers."""
+        receipt_id = ReceiptId(insert(self._db, "receipts", _values(receipt)))
+        self._set_below(receipt_id, receipt)
+        return receipt_id
+
+    def change(self, receipt: Receipt) -> None:
+        """Record a receipt anew; lines keep their number, those of number 0 are new."""
+        update(self._db, "receipts", receipt.id, _values(receipt))
+        self._set_below(receipt.id, receipt)
+
+    def _set_below(self, receipt_id: ReceiptId, receipt: Receipt) -> None:
+        papers = [{"sha256": sha, "rank": rank} for rank, sha in enumerate(receipt.papers)]
+        replace_children(self._db, "receipt_papers", ("receipt_id", receipt_id), "sha256", papers)
+        kept = {line.id for line in receipt.lines if line.id}
+        for line_id in self._line_ids(receipt_id):
+            if line_id not in kept:
+                self._remove_line(line_id)
+        for rank, line in enumerate(receipt.lines):
+            self._set_line(receipt_id, rank, line)
+
+    def _line_ids(self, receipt_id: ReceiptId) -> list[int]:
+        found = self._db.execute("SELECT id FROM lines WHERE receipt_id = ?", (receipt_id,))
+        return [i for (i,) in found.fetchall()]
+
+    def _set_line(self, receipt_id: ReceiptId, rank: int, line: Line) -> None:
+        values = {
+            "receipt_id": receipt_id,
+            "rank": rank,
+            "text": line.text,
+            "quantity": str(line.quantity),
+            "amount": line.amount,
+            "category": line.category.value,
+            "condition": line.condition.value,
+            "new_price": line.new_price,
+        }
+        if line.id:
+            update(self._db, "lines", line.id, values)
+            line_id = int(line.id)
+        else:
+            line_id = insert(self._db, "lines", values)
+        rows = share_rows(line.shares)
+        replace_children(self._db, "line_shares", ("line_id", line_id), "area_id", rows)
+
+    def _remove_line(self, line_id: int) -> None:
+        replace_children(self._db, "line_shares", ("line_id", line_id), "area_id", [])
+        delete(self._db, "lines", line_id)
+
+    def remove(self, receipt_id: ReceiptId) -> None:
+        """Take a receipt out; its papers stay among the originals."""
+        replace_children(self._db, "receipt_papers", ("receipt_id", receipt_id), "sha256", [])
+        for line_id in self._line_ids(receipt_id):
+            self._remove_line(line_id)
+        delete(self._db, "receipts", receipt_id)
+
+    def add_paper(self, sha256: Sha256, suffix: str, size: int, mime: str) -> None:
+        """Record the original of a paper, where it isn't recorded already."""
+        if self._db.execute("SELECT 1 FROM originals WHERE sha256 = ?", (sha256,)).fetchone():
+            return
+        now = datetime.now(UTC).isoformat(timespec="seconds")
+        values = {"sha256": sha256, "suffix": suffix, "size": size, "mime": mime, "added": now}
+        insert(self._db, "originals", values)
+
+    def all(self) -> tuple[Receipt, ...]:
+        """Every receipt, in order of date."""
+        return self._where("1")
+
+    def get(self, receipt_id: ReceiptId) -> Receipt:
+        """One receipt.
+
+        Raises:
+            JournalError: there is none of that number.
+        """
+        found = self._where("id = ?", receipt_id)
+        if not found:
+            raise JournalError(f"There is no receipt number {receipt_id}.")
+        return found[0]
+
+    def for_panel(self, panel_id: int) -> tuple[Receipt, ...]:
+        """The receipts with a line shared to an area that touches a panel."""
+        return self._where(
+            """id IN (SELECT l.receipt_id FROM lines l JOIN line_shares s ON s.line_id = l.id
+                 JOIN area_panels p ON p.area_id = s.area_id WHERE p.panel_id = ?)""",
+            panel_id,
+        )
+
+    def suppliers(self) -> tuple[str, ...]:
+        """Every supplier's name, the most used first."""
+        found = self._db.execute(
+            "SELECT supplier FROM receipts GROUP BY supplier ORDER BY count(*) DESC, supplier"
+        )
+        return tuple(name for (name,) in found)
+
+    def _where(self, condition: str, *values: int) -> tuple[Receipt, ...]:
+        rows = self._db.execute(
+            "SELECT id, supplier, edtf, earliest, latest, currency, paper, printed_total, rate, "
+            f"stands_in, note FROM receipts WHERE {condition} ORDER BY earliest, latest, id",
+            values,
+        ).fetchall()
+        inside = f"receipt_id IN (SELECT id FROM receipts WHERE {condition})"
+        lines = self._lines(inside, values)
+        papers: dict[int, list[Sha256]] = defaultdict(list)
+        for receipt, sha in self._db.execute(
+            f"SELECT receipt_id, sha256 FROM receipt_papers WHERE {inside} ORDER BY rank, id",
+            values,
+        ):
+            papers[receipt].append(Sha256(sha))
+        return tuple(_receipt(row, lines[row[0]], papers[row[0]]) for row in rows)
+
+    def _lines(self, inside: str, values: Sequence[int]) -> dict[int, list[Line]]:
+        shares: dict[int, list[Share]] = defaultdict(list)
+        for line, area, weight in self._db.execute(
+            "SELECT line_id, area_id, weight FROM line_shares WHERE line_id IN "
+            f"(SELECT id FROM lines WHERE {inside}) ORDER BY rank, id",
+            values,
+        ):
+            shares[line].append(Share(AreaId(area), weight))
+        found: dict[int, list[Line]] = defaultdict(list)
+        for i, receipt, text, quantity, amount, category, condition, new in self._db.execute(
+            "SELECT id, receipt_id, text, quantity, amount, category, condition, new_price "
+            f"FROM lines WHERE {inside} ORDER BY rank, id",
+            values,
+        ):
+            line = Line(
+                LineId(i),
+                text,
+                Decimal(quantity),
+                amount,
+                Category(category),
+                Condition(condition),
+                new,
+                tuple(shares[i]),
+            )
+            found[receipt].append(line)
+        return found
+
+
+def share_rows(shares: Iterable[Share]) -> list[dict[str, Any]]:
+    """Shares as rows below a line or a day's work."""
+    return [
+        {"area_id": share.area_id, "weight": share.weight, "rank": rank}
+        for rank, share in enumerate(shares)
+    ]
+
+
+def _values(receipt: Receipt) -> dict[str, Any]:
+    return {
+        "supplier": receipt.supplier,
+        **when_columns(receipt.when),
+        "currency": receipt.currency,
+        "paper": receipt.paper.value,
+        "printed_total": receipt.printed_total,
+        "rate": str(receipt.rate),
+        "stands_in": receipt.stands_in,
+        "note": receipt.note,
+    }
+
+
+def _receipt(row: Sequence[Any], lines: list[Line], papers: list[Sha256]) -> Receipt:
+    return Receipt(
+        id=ReceiptId(row[0]),
+        supplier=row[1],
+        when=dated(*row[2:5]),
+        currency=row[5],
+        paper=Paper(row[6]),
+        printed_total=row[7],
+        lines=tuple(lines),
+        papers=tuple(papers),
+        stands_in=row[9],
+        note=row[10],
+        rate=Decimal(row[8]),
+    )

@@ -1,0 +1,21 @@
+"""The whole record at once, for gaps, sums and the dossier."""
+
+from journal.domain.record import Record
+from journal.store.journal import Journal
+
+
+def record(journal: Journal) -> Record:
+    """Everything the journal holds."""
+    return Record(
+        car=journal.car.get(),
+        milestones=journal.car.milestones(),
+        drawing=journal.drawing.get(),
+        cameras=journal.photos.cameras(),
+        photos=journal.photos.all(),
+        pins=journal.pins.all(),
+        areas=journal.areas.all(),
+        area_photos=journal.areas.photos(),
+        entries=journal.areas.entries(),
+        receipts=journal.receipts.all(),
+        work=journal.work.all(),
+    )
