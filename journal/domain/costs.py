@@ -16,12 +16,13 @@ COSTS_BY: tuple[CostsBy, ...] = ("category", "area", "year", "supplier")
 HoursBy = Literal["area", "person", "year"]
 HOURS_BY: tuple[HoursBy, ...] = ("area", "person", "year")
 
-#: Keys of the rows that stand for no category, area, year or supplier.
-NOT_SHARED = "not shared"
-DIFFERENCE = "difference"
-HOURS = "hours"
-NO_DATE = "no date"
-NO_SUPPLIER = "no supplier"
+#: Keys of the rows that stand for no category, area, year, supplier or person.
+NOT_SHARED = "(not shared)"
+DIFFERENCE = "(difference)"
+HOURS = "(hours)"
+NO_DATE = "(no date)"
+NO_SUPPLIER = "(no supplier)"
+NO_PERSON = "(no person)"
 
 
 @dataclass(frozen=True, slots=True)
