@@ -8,7 +8,7 @@ from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QAbstractButton, QApplication
 
 from journal.desktop import theme
-from journal.desktop.assets import assets
+from journal.files.assets import asset
 
 _SIZES = (16, 24, 32, 48, 64)
 _PROPERTY = "icon_name"
@@ -27,7 +27,7 @@ def icon(name: str, colour: str, checked_colour: str = "") -> QIcon:
 
 def pixmap(name: str, colour: str, size: int) -> QPixmap:
     """The icon in one colour on nothing, ``size`` pixels square."""
-    drawing = (assets() / "icons" / f"{name}.svg").read_text(encoding="utf-8")
+    drawing = asset(f"icons/{name}.svg").read_text(encoding="utf-8")
     renderer = QSvgRenderer(QByteArray(drawing.replace("currentColor", colour).encode()))
     made = QPixmap(size, size)
     made.fill(Qt.GlobalColor.transparent)
@@ -52,7 +52,7 @@ def retint(root: QObject) -> None:
 
 def program_icon() -> QIcon:
     """The icon of the program itself, in its own colours."""
-    return QIcon(str(assets() / "icons" / "app.svg"))
+    return QIcon(str(asset("icons/app.svg")))
 
 
 def _tint(target: QObject) -> None:

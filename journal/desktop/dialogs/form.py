@@ -1,0 +1,85 @@
+"""What every dialog that asks for something has in common."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
+
+from journal.desktop.theme import TARGET
+from journal.desktop.widgets.parts import label
+from journal.domain.errors import JournalError
+
+
+class FormDialog(QDialog):
+    """Labelled fields, a place for one sentence when something is wrong, and two buttons.
+
+    A dialog says in ``submit`` what pressing the accepting button does: it raises JournalError
+    with the sentence to show, or returns whether the dialog is done.
+    """
+
+    def __init__(self, title: str, accept_text: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setMinimumWidth(520)
+        self.outer = QVBoxLayout(self)
+        self.outer.setContentsMargins(20, 16, 20, 16)
+        self.outer.setSpacing(12)
+        self.form = QFormLayout()
+        self.form.setHorizontalSpacing(16)
+        self.form.setVerticalSpacing(10)
+        self.form.setLabelAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+        self.problem = label("", "error")
+        self.problem.hide()
+        self.buttons = QDialogButtonBox()
+        self.accept_button = self.buttons.addButton(
+            accept_text, QDialogButtonBox.ButtonRole.AcceptRole
+        )
+        self.accept_button.setProperty("role", "primary")
+        self.accept_button.setDefault(True)
+        self.buttons.addButton("Cancel", QDialogButtonBox.ButtonRole.RejectRole)
+        self.buttons.accepted.connect(self._on_accepted)
+        self.buttons.rejected.connect(self.reject)
+        self.outer.addLayout(self.form)
+        self.outer.addStretch(1)
+        self.outer.addWidget(self.problem)
+        self.outer.addWidget(self.buttons)
+
+    def add_row(self, text: str, field: QWidget, hint: str = "") -> QLabel:
+        """Add a field with its label ("&Name"); ``hint`` is said below it in fewer words."""
+        name = QLabel(text)
+        name.setBuddy(field)
+        name.setMinimumHeight(TARGET)
+        name.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        if not field.accessibleName():
+            field.setAccessibleName(text.replace("&", ""))
+        self.form.addRow(name, field)
+        if hint:
+            field.setAccessibleDescription(hint)
+            self.form.addRow("", label(hint, "muted"))
+        return name
+
+    def submit(self) -> bool:
+        """Do what the dialog is for; whether it is done."""
+        raise NotImplementedError
+
+    def show_problem(self, sentence: str) -> None:
+        """Say what is wrong; "" takes it back."""
+        self.problem.setText(sentence)
+        self.problem.setVisible(bool(sentence))
+        self.problem.setAccessibleName(sentence)
+
+    def _on_accepted(self) -> None:
+        self.show_problem("")
+        try:
+            done = self.submit()
+        except JournalError as error:
+            self.show_problem(str(error))
+            return
+        if done:
+            self.accept()

@@ -1,0 +1,90 @@
+"""The inspector: the right-hand side, showing the pane that fits what is selected."""
+
+from importlib import import_module
+
+from PySide6.QtCore import Slot
+from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
+
+from journal.desktop.desk import (
+    AreaSelected,
+    Desk,
+    Nothing,
+    PanelSelected,
+    PhotosSelected,
+    ReceiptSelected,
+    Selection,
+)
+from journal.desktop.inspector import Pane
+from journal.desktop.widgets.parts import column, label
+from journal.domain.changes import Changes
+
+_PANES = {
+    PhotosSelected: ("journal.desktop.inspector.photo", "PhotoPane"),
+    PanelSelected: ("journal.desktop.inspector.panel", "PanelPane"),
+    AreaSelected: ("journal.desktop.inspector.area", "AreaPane"),
+    ReceiptSelected: ("journal.desktop.inspector.receipt", "ReceiptPane"),
+}
+
+
+class Inspector(QFrame):
+    """Holds one pane for each kind of selection, made when first needed."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.setAccessibleName("What is selected")
+        self.setMinimumWidth(280)
+        self._panes: dict[type, Pane] = {}
+        self._stack = QStackedWidget()
+        self._nothing = self._make_nothing()
+        self._stack.addWidget(self._nothing)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._stack)
+        desk.selected.connect(self.show_selection)
+        desk.changed.connect(self.refresh)
+
+    def current_pane(self) -> Pane | None:
+        """The pane in front, None where nothing is selected."""
+        shown = self._stack.currentWidget()
+        return shown if isinstance(shown, Pane) else None
+
+    @Slot(object)
+    def show_selection(self, selection: Selection) -> None:
+        """Bring the pane for the selection to the front."""
+        if isinstance(selection, Nothing):
+            self._stack.setCurrentWidget(self._nothing)
+            return
+        pane = self._pane_for(type(selection))
+        pane.show_selection(selection)
+        self._stack.setCurrentWidget(pane)
+
+    @Slot(object)
+    def refresh(self, changes: Changes) -> None:
+        """Let the pane in front read again what changed."""
+        if (pane := self.current_pane()) is not None:
+            pane.refresh(changes)
+
+    def _pane_for(self, kind: type) -> Pane:
+        if kind not in self._panes:
+            module, name = _PANES[kind]
+            pane: Pane = getattr(import_module(module), name)(self._desk, self)
+            self._panes[kind] = pane
+            self._stack.addWidget(pane)
+        return self._panes[kind]
+
+    def _make_nothing(self) -> QWidget:
+        made = QWidget()
+        made.setLayout(
+            column(
+                label("Nothing is selected", "subheading"),
+                label(
+                    "Pick a panel on the drawing, a photo on the timeline, a repair area or a "
+                    "receipt: all that hangs on it is shown here.",
+                    "muted",
+                ),
+                None,
+                margin=16,
+            )
+        )
+        return made
