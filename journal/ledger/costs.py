@@ -1,7 +1,8 @@
 """Costs summed by category, repair area, year and supplier, and the few figures above them."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass
 
 from journal.domain.costs import (
     COSTS_BY,
@@ -44,6 +45,27 @@ _LABELS = {
 }
 
 
+@dataclass(slots=True)
+class _Sums:
+    """A row of a table while it is added up."""
+
+    restoration: int = 0
+    upkeep: int = 0
+    minutes: int = 0
+    unproven: int = 0
+
+    def add_money(self, piece: Spent) -> None:
+        if piece.upkeep:
+            self.upkeep += piece.money
+        else:
+            self.restoration += piece.money
+        if piece.unproven:
+            self.unproven += piece.money
+
+    def row(self, key: str, label: str) -> CostRow:
+        return CostRow(key, label, self.restoration, self.upkeep, self.minutes, self.unproven)
+
+
 def cost_table(by: CostsBy, books: Books) -> CostTable:
     """Lay the costs out by one thing; the rows add up to the total, the same one for every thing.
 
@@ -55,16 +77,16 @@ def cost_table(by: CostsBy, books: Books) -> CostTable:
     """
     if by not in COSTS_BY:
         raise JournalError(f"Costs can't be laid out by “{by}”, only by {', '.join(COSTS_BY)}.")
-    rows: dict[str, CostRow] = {}
+    sums: defaultdict[str, _Sums] = defaultdict(_Sums)
     names: dict[str, str] = {}
     for piece in spent(books):
-        _add(rows, _money_key(by, piece, names), _row_of_money(piece))
+        sums[_money_key(by, piece, names)].add_money(piece)
     for time in worked(books):
-        _add(rows, _time_key(by, time), CostRow("", "", 0, 0, time.minutes, 0))
+        sums[_time_key(by, time)].minutes += time.minutes
     labels = {**_LABELS, **names, **{str(area.id): area.name for area in books.areas}}
-    named = [replace(row, label=labels.get(row.key, row.key)) for row in rows.values()]
-    ordered = sorted(named, key=_order(by, books))
-    return CostTable(by, books.currency, tuple(ordered), _total(ordered))
+    rows = [summed.row(key, labels.get(key, key)) for key, summed in sums.items()]
+    rows.sort(key=_order(by, books))
+    return CostTable(by, books.currency, tuple(rows), _total(rows))
 
 
 def cost_summary(books: Books) -> CostSummary:
@@ -115,31 +137,14 @@ def _time_key(by: CostsBy, piece: Worked) -> str:
     return piece.year if by == "year" else HOURS
 
 
-def _row_of_money(piece: Spent) -> CostRow:
-    return CostRow(
-        "",
-        "",
-        restoration=0 if piece.upkeep else piece.money,
-        upkeep=piece.money if piece.upkeep else 0,
-        minutes=0,
-        unproven=piece.money if piece.unproven else 0,
-    )
-
-
-def _add(rows: dict[str, CostRow], key: str, piece: CostRow) -> None:
-    rows[key] = _total((rows[key], piece), key) if key in rows else replace(piece, key=key)
-
-
-def _total(rows: Iterable[CostRow], key: str = "") -> CostRow:
-    rows = tuple(rows)
-    return CostRow(
-        key,
-        "total",
-        restoration=sum(row.restoration for row in rows),
-        upkeep=sum(row.upkeep for row in rows),
-        minutes=sum(row.minutes for row in rows),
-        unproven=sum(row.unproven for row in rows),
-    )
+def _total(rows: Iterable[CostRow]) -> CostRow:
+    total = _Sums()
+    for row in rows:
+        total.restoration += row.restoration
+        total.upkeep += row.upkeep
+        total.minutes += row.minutes
+        total.unproven += row.unproven
+    return total.row("", "total")
 
 
 def _order(by: CostsBy, books: Books) -> Callable[[CostRow], tuple[int, int, str]]:
