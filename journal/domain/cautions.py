@@ -119,7 +119,7 @@ _WORDS = {
     r"|carburett?ors?|tanks?",
     "car on stands": r"axle stands?|on stands|under(?:neath)? the car|underside|jack(?:ed|ing)?"
     r"|gear.?box|exhausts?|prop.?shaft|axles?|underseal\w*|floors?",
-    "isocyanate paint": r"2.?k|two.?pack|2.?pack|isocyanates?|hardeners?|clear.?coat\w*"
+    "isocyanate paint": r"2[- ]?k|two.?pack|2[- ]?pack|isocyanates?|hardeners?|clear.?coat\w*"
     r"|lacquer\w*|polyurethane|pu",
     "lead": r"lead(?:ed|ing|.load\w*)?|body solder|old paint|paint strip\w*|sand(?:ed|ing)"
     r"|blast(?:ed|ing)?|stripp(?:ed|ing)",
