@@ -1,0 +1,104 @@
+"""Everything ever done to a panel."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from journal.actions.session import Session
+from journal.domain.areas import Area, Entry
+from journal.domain.drawing import Panel
+from journal.domain.errors import JournalError
+from journal.domain.ids import AreaId, PanelId
+from journal.domain.photos import Photo
+from journal.domain.receipts import Line, Receipt
+from journal.domain.when import When
+from journal.domain.work import Work
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One thing that happened to a panel.
+
+    ``kind`` is photos, stage, receipt, work or entry; ``id`` is the number of the photo, area,
+    receipt, work or entry.
+    """
+
+    when: When | None
+    kind: str
+    title: str
+    detail: str
+    id: int
+
+
+@dataclass(frozen=True, slots=True)
+class PanelHistory:
+    """A panel's whole story. Receipts come with the lines that were for this panel."""
+
+    panel: Panel
+    photos: tuple[Photo, ...]
+    areas: tuple[Area, ...]
+    receipts: tuple[tuple[Receipt, tuple[Line, ...]], ...]
+    work: tuple[Work, ...]
+    entries: tuple[Entry, ...]
+    events: tuple[Event, ...]
+
+
+def history(session: Session, panel_id: PanelId) -> PanelHistory:
+    """Everything ever done to a panel, in order of date.
+
+    Raises:
+        JournalError: there is no such panel.
+    """
+    journal = session.journal
+    panel = next((p for p in journal.drawing.panels() if p.id == panel_id), None)
+    if panel is None:
+        raise JournalError(f"There is no panel number {panel_id}.")
+    photos = journal.photos.on_panel(panel_id)
+    areas = journal.areas.on_panel(panel_id)
+    ids = frozenset(area.id for area in areas)
+    receipts = tuple((r, _lines_for(r, ids)) for r in journal.receipts.for_panel(panel_id))
+    work = journal.work.for_panel(panel_id)
+    entries = journal.areas.entries_on_panel(panel_id)
+    events = [
+        *_photo_days(photos),
+        *_stages(areas),
+        *_bought(receipts),
+        *_worked(work),
+        *(Event(e.when, "entry", "Entry", e.text, e.id) for e in entries),
+    ]
+    events.sort(key=lambda e: e.when.earliest if e.when else datetime.max)
+    return PanelHistory(panel, photos, areas, receipts, work, entries, tuple(events))
+
+
+def _lines_for(receipt: Receipt, areas: frozenset[AreaId]) -> tuple[Line, ...]:
+    return tuple(line for line in receipt.lines if any(s.area_id in areas for s in line.shares))
+
+
+def _photo_days(photos: tuple[Photo, ...]) -> Iterator[Event]:
+    days: dict[str, list[Photo]] = {}
+    for photo in photos:
+        days.setdefault(photo.when.edtf[:10] if photo.when else "", []).append(photo)
+    for day in days.values():
+        title = "1 photo" if len(day) == 1 else f"{len(day)} photos"
+        captions = "; ".join(dict.fromkeys(p.caption for p in day if p.caption))
+        yield Event(day[0].when, "photos", title, captions, day[0].id)
+
+
+def _stages(areas: tuple[Area, ...]) -> Iterator[Event]:
+    for area in areas:
+        for change in area.changes:
+            words = {"found": area.found, area.changes[-1].stage: area.done}
+            detail = change.note or words.get(change.stage, "")
+            yield Event(change.when, "stage", f"{area.name}: {change.stage}", detail, area.id)
+
+
+def _bought(receipts: tuple[tuple[Receipt, tuple[Line, ...]], ...]) -> Iterator[Event]:
+    for receipt, lines in receipts:
+        text = "; ".join(line.text for line in lines)
+        yield Event(receipt.when, "receipt", f"Bought from {receipt.supplier}", text, receipt.id)
+
+
+def _worked(work: tuple[Work, ...]) -> Iterator[Event]:
+    for day in work:
+        hours = f"{day.minutes // 60}:{day.minutes % 60:02d} h"
+        yield Event(day.when, "work", f"{hours} by {day.person}", day.note, day.id)

@@ -1,0 +1,129 @@
+"""Receipts and their papers."""
+
+import contextlib
+import mimetypes
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from journal.actions.session import Session
+from journal.domain.changes import Changes
+from journal.domain.errors import JournalError
+from journal.domain.ids import ReceiptId, Sha256
+from journal.domain.receipts import Paper, Receipt
+from journal.files.copying import Staged, copy_and_hash
+from journal.files.names import safe_suffix
+from journal.store.journal import Journal
+from journal.store.originals import recorded_path, settle
+
+
+def receipts(session: Session) -> tuple[Receipt, ...]:
+    """Every receipt, in order of date."""
+    return session.journal.receipts.all()
+
+
+def receipt(session: Session, receipt_id: ReceiptId) -> Receipt:
+    """One receipt.
+
+    Raises:
+        JournalError: there is none of that number.
+    """
+    return session.journal.receipts.get(receipt_id)
+
+
+def record_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = ()) -> Changes:
+    """Record a receipt, with scans or PDFs of its paper kept as originals.
+
+    Raises:
+        JournalError: it has no supplier or no line, its paper is called lost though files of it
+            are given, a file can't be read, or the currency is unknown.
+    """
+    _refuse_incomplete(receipt, files)
+    journal = session.journal
+    with _papers(journal, files) as papers, journal.edit(_label("Record", receipt)) as edit:
+        made = journal.receipts.add(_with_papers(journal, receipt, papers))
+    return edit.changes(made)
+
+
+def change_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = ()) -> Changes:
+    """Record a receipt anew; ``files`` are papers that come to it.
+
+    Raises:
+        JournalError: as for ``record_receipt``, or there is none of its number.
+    """
+    _refuse_incomplete(receipt, files)
+    journal = session.journal
+    with _papers(journal, files) as papers, journal.edit(_label("Change", receipt)) as edit:
+        journal.receipts.change(_with_papers(journal, receipt, papers))
+    return edit.changes(receipt.id)
+
+
+def remove_receipt(session: Session, receipt_id: ReceiptId) -> Changes:
+    """Take a receipt out; its papers stay among the originals."""
+    found = session.journal.receipts.get(receipt_id)
+    with session.journal.edit(_label("Remove", found)) as edit:
+        session.journal.receipts.remove(receipt_id)
+    return edit.changes()
+
+
+def paper_path(session: Session, sha256: Sha256) -> Path:
+    """Where the original of a paper lies.
+
+    Raises:
+        JournalError: the journal has no such original.
+    """
+    return recorded_path(session.journal, sha256)
+
+
+def suppliers(session: Session) -> tuple[str, ...]:
+    """Every supplier's name, the most used first."""
+    return session.journal.receipts.suppliers()
+
+
+def _label(verb: str, receipt: Receipt) -> str:
+    return f"{verb} receipt from {receipt.supplier}, {receipt.when.edtf}"
+
+
+def _refuse_incomplete(receipt: Receipt, files: Sequence[Path]) -> None:
+    from journal.domain.money import minor_units
+
+    if not receipt.supplier.strip():
+        raise JournalError("A receipt needs a supplier; write “unknown” where it is forgotten.")
+    if not receipt.lines:
+        raise JournalError(
+            "A receipt needs a line; write one for the whole where no more is known."
+        )
+    if files and receipt.paper is not Paper.HELD:
+        raise JournalError(
+            f"The paper is called “{receipt.paper.value}”, but files of it are attached; "
+            "call it held, or leave them out."
+        )
+    if receipt.rate <= 0:
+        raise JournalError("The rate of a currency is more than zero.")
+    minor_units(receipt.currency)
+
+
+@contextlib.contextmanager
+def _papers(journal: Journal, files: Sequence[Path]) -> Iterator[list[tuple[Staged, str]]]:
+    staged: list[tuple[Staged, str]] = []
+    try:
+        if files and journal.read_only:
+            raise JournalError(f"The journal is open for reading only. {journal.notice}")
+        for path in files:
+            try:
+                staged.append((copy_and_hash(path, journal.staging), safe_suffix(path.name)))
+            except OSError as error:
+                raise JournalError(f"“{path.name}” can't be read: {error}.") from error
+        settle(journal.folder, [(s.path, s.sha256, suffix) for s, suffix in staged])
+        yield staged
+    finally:
+        for paper, _ in staged:
+            paper.path.unlink(missing_ok=True)
+
+
+def _with_papers(journal: Journal, receipt: Receipt, papers: list[tuple[Staged, str]]) -> Receipt:
+    names = [Sha256(staged.sha256) for staged, _ in papers]
+    for staged, suffix in papers:
+        mime = mimetypes.types_map.get(suffix, "application/octet-stream")
+        journal.receipts.add_paper(Sha256(staged.sha256), suffix, staged.size, mime)
+    return replace(receipt, papers=tuple(dict.fromkeys([*receipt.papers, *names])))
