@@ -60,6 +60,7 @@ QLineEdit, QSpinBox, QDoubleSpinBox, QDateEdit, QTimeEdit { min-height: ${field}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus,
 QDateEdit:focus, QTimeEdit:focus { border: 2px solid $focus; }
 QLineEdit:read-only { background: $page; }
+QLineEdit[wrong="true"], QLineEdit[wrong="true"]:focus { border: 2px solid $danger; }
 QTextBrowser { background: $surface; border: 1px solid $rule; }
 
 QListView, QTreeView, QTableView {
