@@ -1,0 +1,33 @@
+"""Starter drawings: a car's eight views, drawn from its body style and a few dimensions."""
+
+from journal.domain.drawing import Drawing
+from journal.domain.starters.bodies import BODIES
+from journal.domain.starters.proportions import MARGIN, Proportions, proportions
+from journal.domain.starters.sheet import Decor, Draft, Weight
+from journal.domain.starters.side_view import draw_left_side
+
+__all__ = ["BODIES", "Decor", "Weight", "decor", "starter"]
+
+
+def starter(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> Drawing:
+    """The starter drawing of a body of ``BODIES``, panels and views numbered from 1.
+
+    A dimension of 0 stands for one typical of the body.
+
+    Raises:
+        JournalError: the body is unknown, or the dimensions are not those of a car.
+    """
+    return _draft(proportions(body, wheelbase_mm, length_mm)).finish()
+
+
+def decor(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> tuple[Decor, ...]:
+    """The lines of the same drawing that help the eye and are no panels."""
+    return tuple(_draft(proportions(body, wheelbase_mm, length_mm)).decor)
+
+
+def _draft(p: Proportions) -> Draft:
+    draft = Draft()
+    left = draft.sheet("Left side", p.length + 2 * MARGIN, p.height + 2 * MARGIN)
+    draw_left_side(left, p)
+    left.mirrored("Right side")
+    return draft
