@@ -3,6 +3,7 @@
 from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
+from journal.domain.hours import spoken_hours
 from journal.domain.ids import WorkId
 from journal.domain.work import Work
 
@@ -52,7 +53,7 @@ def people(session: Session) -> tuple[str, ...]:
 
 
 def _label(verb: str, work: Work) -> str:
-    return f"{verb} {work.minutes // 60}:{work.minutes % 60:02d} h by {work.person}"
+    return f"{verb} {spoken_hours(work.minutes)} by {work.person}"
 
 
 def _refuse_impossible(work: Work) -> None:

@@ -8,6 +8,7 @@ from journal.actions.session import Session
 from journal.domain.areas import Area, Entry
 from journal.domain.drawing import Panel
 from journal.domain.errors import JournalError
+from journal.domain.hours import spoken_hours
 from journal.domain.ids import AreaId, PanelId
 from journal.domain.photos import Photo
 from journal.domain.receipts import Line, Receipt
@@ -100,5 +101,5 @@ def _bought(receipts: tuple[tuple[Receipt, tuple[Line, ...]], ...]) -> Iterator[
 
 def _worked(work: tuple[Work, ...]) -> Iterator[Event]:
     for day in work:
-        hours = f"{day.minutes // 60}:{day.minutes % 60:02d} h"
-        yield Event(day.when, "work", f"{hours} by {day.person}", day.note, day.id)
+        title = f"{spoken_hours(day.minutes)} by {day.person}"
+        yield Event(day.when, "work", title, day.note, day.id)

@@ -1,29 +1,21 @@
 """Photos in order of time, and the sittings they make."""
 
-from dataclasses import dataclass
+from datetime import datetime
 
 from journal.actions.session import Session
+from journal.domain import sittings as rules
 from journal.domain.errors import JournalError
 from journal.domain.ids import PhotoId
 from journal.domain.photos import Photo
-from journal.domain.sittings import Sitting, default_pause, sittings_of
+from journal.domain.sittings import Moment, Sitting
 from journal.store.rows import UNDATED
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
-    """A photo's place in time: ``earliest`` is ISO text in local time, "" where it has no date."""
-
-    photo_id: PhotoId
-    earliest: str
-    placed: bool
-
-
 def moments(session: Session) -> tuple[Moment, ...]:
-    """Every photo in order of time, undated ones last."""
+    """Every photo's place in time, in order, undated ones last."""
     return tuple(
-        Moment(PhotoId(i), "" if earliest == UNDATED else earliest, bool(placed))
-        for i, earliest, placed in session.journal.photos.moments()
+        Moment(PhotoId(number), "" if earliest == UNDATED else earliest, bool(placed))
+        for number, earliest, placed in session.journal.photos.moments()
     )
 
 
@@ -33,8 +25,16 @@ def sittings(session: Session) -> tuple[Sitting, ...]:
     The pause that parts two of them is the journal's, or chosen from the photos themselves.
     """
     found = moments(session)
-    pause = session.journal.car.get().pause_minutes or default_pause([m.earliest for m in found])
-    return sittings_of([(m.photo_id, m.earliest, m.placed) for m in found], pause)
+    return rules.sittings(found, pause_minutes(session, found))
+
+
+def pause_minutes(session: Session, found: tuple[Moment, ...] | None = None) -> int:
+    """The pause that parts two sittings: the owner's, or the one chosen from the photos."""
+    chosen = session.journal.car.get().pause_minutes
+    if chosen:
+        return chosen
+    times = moments(session) if found is None else found
+    return rules.default_pause(datetime.fromisoformat(m.earliest) for m in times if m.earliest)
 
 
 def count_photos(session: Session) -> int:

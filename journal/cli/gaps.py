@@ -1,0 +1,46 @@
+"""restoration-journal gaps: what the record lacks."""
+
+from itertools import groupby
+from pathlib import Path
+
+import click
+
+from journal.actions.gaps import gaps
+from journal.actions.journals import open_journal
+from journal.cli.options import journal_argument, json_option
+from journal.cli.output import answer, tell
+
+
+@click.command("gaps")
+@journal_argument
+@json_option
+def command(journal: Path, as_json: bool) -> None:
+    """Read what the record of JOURNAL still lacks, what matters most to a reader first.
+
+    With --json: a list of objects with kind, title, detail, weight (100 matters most), target (what
+    it is about), id and photos (ids, where it is about several).
+    """
+    with open_journal(journal, read_only=True) as session:
+        found = gaps(session)
+    if as_json:
+        answer(
+            [
+                {
+                    "kind": gap.kind.value,
+                    "title": gap.title,
+                    "detail": gap.detail,
+                    "weight": gap.weight,
+                    "target": gap.target_kind,
+                    "id": gap.target_id,
+                    "photos": list(gap.photo_ids),
+                }
+                for gap in found
+            ]
+        )
+        return
+    if not found:
+        tell("The record lacks nothing that this program looks for.")
+    for kind, group in groupby(found, key=lambda gap: gap.kind):
+        click.echo(f"{kind.value[0].upper()}{kind.value[1:]}:")
+        for gap in group:
+            click.echo(f"  {gap.title}. {gap.detail}")

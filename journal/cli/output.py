@@ -1,0 +1,105 @@
+"""What commands print: answers on standard output, everything else on standard error."""
+
+import json
+import signal
+import sys
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
+from types import FrameType
+from typing import Any
+
+import click
+from rich.console import Console
+from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+from rich.table import Table
+
+from journal.domain.errors import Cancelled
+
+#: Exit statuses: all done, done in part (each failure named), could not.
+DONE, IN_PART, COULD_NOT = 0, 1, 2
+
+
+def answer(value: Any) -> None:
+    """Print one JSON document."""
+    click.echo(json.dumps(value, ensure_ascii=False, indent=1, default=str))
+
+
+def tell(text: str) -> None:
+    """Print a line for the person on standard error."""
+    click.echo(text, err=True)
+
+
+def table(headings: Iterable[str], rows: Iterable[Iterable[str]], right: frozenset[int]) -> None:
+    """Print rows under headings; the columns numbered in ``right`` are set to the right."""
+    grid = Table(box=None, pad_edge=False, header_style="bold")
+    for number, heading in enumerate(headings):
+        grid.add_column(heading, justify="right" if number in right else "left")
+    for row in rows:
+        grid.add_row(*row)
+    console = Console(file=sys.stdout, soft_wrap=not sys.stdout.isatty(), markup=False)
+    console.print(grid, highlight=False) if sys.stdout.isatty() else _plain(headings, rows, right)
+
+
+def _plain(headings: Iterable[str], rows: Iterable[Iterable[str]], right: frozenset[int]) -> None:
+    """The same for a file or a pipe, never cut to the width of a screen."""
+    cells = [list(headings), *(list(row) for row in rows)]
+    widths = [max(len(row[i]) for row in cells) for i in range(len(cells[0]))]
+    for row in cells:
+        parts = [
+            cell.rjust(width) if i in right else cell.ljust(width)
+            for i, (cell, width) in enumerate(zip(row, widths, strict=True))
+        ]
+        click.echo("  ".join(parts).rstrip())
+
+
+class Bar:
+    """A job's progress as a bar on standard error; Ctrl-C asks the job to stop."""
+
+    def __init__(self, progress: Progress) -> None:
+        self._progress = progress
+        self._task = progress.add_task("", total=None)
+        self._stop = False
+
+    def report(self, done: int, total: int, label: str) -> None:
+        """Move the bar."""
+        self._progress.update(self._task, completed=done, total=total or None, description=label)
+
+    def checkpoint(self) -> None:
+        """Raise Cancelled once Ctrl-C was pressed."""
+        if self._stop:
+            raise Cancelled
+
+    def stop(self) -> None:
+        """Have the next checkpoint end the job."""
+        self._stop = True
+
+
+@contextmanager
+def progress() -> Iterator[Bar]:
+    """A bar for as long as a job runs; a second Ctrl-C ends the program at once."""
+    shown = Progress(
+        TextColumn("{task.description}"),
+        BarColumn(),
+        MofNCompleteColumn(),
+        TimeRemainingColumn(),
+        console=Console(stderr=True),
+        transient=True,
+        disable=not sys.stderr.isatty(),
+    )
+    with shown:
+        bar = Bar(shown)
+
+        def asked(_number: int, _frame: FrameType | None) -> None:
+            bar.stop()
+            signal.signal(signal.SIGINT, signal.default_int_handler)
+
+        before = signal.signal(signal.SIGINT, asked)
+        try:
+            yield bar
+        finally:
+            signal.signal(signal.SIGINT, before)
+
+
+def plain(value: Mapping[str, Any]) -> dict[str, Any]:
+    """A row for JSON with everything that is empty by nature as null."""
+    return {key: None if part == "" else part for key, part in value.items()}

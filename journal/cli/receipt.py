@@ -1,0 +1,109 @@
+"""restoration-journal receipt: record a receipt."""
+
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+
+import click
+
+from journal.actions.areas import find_area
+from journal.actions.cars import car
+from journal.actions.journals import open_journal
+from journal.actions.receipts import record_receipt
+from journal.actions.session import Session
+from journal.cli.options import journal_argument
+from journal.cli.output import tell
+from journal.domain.errors import JournalError
+from journal.domain.ids import LineId, ReceiptId
+from journal.domain.money import format_money, parse_money
+from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
+from journal.domain.when import parse
+
+_CATEGORIES = click.Choice([c.value for c in Category])
+
+
+@click.command("receipt")
+@journal_argument
+@click.argument("files", type=click.Path(path_type=Path), nargs=-1)
+@click.option("--supplier", required=True, help="Who was paid.")
+@click.option("--date", "date", required=True, help='EDTF, or words like "March 2016".')
+@click.option(
+    "--line",
+    "lines",
+    multiple=True,
+    required=True,
+    help='One thing bought: "text; price" or "text; quantity; price for all". Repeat for more.',
+)
+@click.option("--category", type=_CATEGORIES, default="other", show_default=True)
+@click.option(
+    "--condition", type=click.Choice([c.value for c in Condition]), default="new", show_default=True
+)
+@click.option("--area", "areas", multiple=True, help="Repair area that it was for. Repeatable.")
+@click.option("--currency", help="ISO 4217 code; the journal's own where left out.")
+@click.option(
+    "--rate", default="1", help="Units of the journal's currency for one of the receipt's."
+)
+@click.option("--total", help="The total as printed, where it is to be kept apart.")
+@click.option("--paper", type=click.Choice([p.value for p in Paper]), help="Where the paper is.")
+@click.option("--stands-in", default="", help="What stands in for a paper that is lost.")
+@click.option("--note", default="")
+def command(
+    journal: Path,
+    files: tuple[Path, ...],
+    supplier: str,
+    date: str,
+    lines: tuple[str, ...],
+    category: str,
+    condition: str,
+    areas: tuple[str, ...],
+    currency: str | None,
+    rate: str,
+    total: str | None,
+    paper: str | None,
+    stands_in: str,
+    note: str,
+) -> None:
+    """Record a receipt in JOURNAL, with FILES (scans, photos or PDFs) of its paper."""
+    with open_journal(journal) as session:
+        code = (currency or car(session).currency).upper()
+        shares = _shares(session, areas)
+        kinds = Category(category), Condition(condition)
+        receipt = Receipt(
+            id=ReceiptId(0),
+            supplier=supplier,
+            when=parse(date),
+            currency=code,
+            paper=Paper(paper) if paper else Paper.HELD,
+            printed_total=None if total is None else parse_money(total, code),
+            lines=tuple(_line(text, code, kinds, shares) for text in lines),
+            stands_in=stands_in,
+            note=note,
+            rate=_decimal(rate, "rate"),
+        )
+        changes = record_receipt(session, receipt, files)
+    tell(f"{changes.label}: {format_money(receipt.lines_total, code)}.")
+
+
+def _shares(session: Session, areas: tuple[str, ...]) -> tuple[Share, ...]:
+    return tuple(Share(find_area(session, name).id, 1) for name in areas)
+
+
+def _line(
+    text: str, currency: str, kinds: tuple[Category, Condition], shares: tuple[Share, ...]
+) -> Line:
+    parts = [part.strip() for part in text.split(";")]
+    if len(parts) not in (2, 3) or not parts[0]:
+        raise JournalError(f"“{text}” is no line; write “text; price” or “text; quantity; price”.")
+    quantity = _decimal(parts[1], "quantity") if len(parts) == 3 else Decimal(1)
+    amount = parse_money(parts[-1], currency)
+    category, condition = kinds
+    return Line(LineId(0), parts[0], quantity, amount, category, condition, None, shares)
+
+
+def _decimal(text: str, what: str) -> Decimal:
+    try:
+        found = Decimal(text.replace(",", "."))
+    except InvalidOperation as error:
+        raise JournalError(f"“{text}” is no {what}.") from error
+    if not found.is_finite() or found <= 0:
+        raise JournalError(f"“{text}” is no {what}: it must be more than nothing.")
+    return found
