@@ -159,6 +159,7 @@ class TaskRunner(QObject):
         self._readers = ThreadPoolExecutor(_READERS, "journal-reader")
         self._live: dict[Task, Future[None]] = {}
         self._closed = False
+        self._stopping = False
         self._timer = QTimer(self)
         self._timer.setInterval(_POLL_MS)
         self._timer.timeout.connect(self._poll)
@@ -201,7 +202,11 @@ class TaskRunner(QObject):
         return any(task.writes for task in self._live)
 
     def stop_all(self) -> None:
-        """Ask every job to stop, wait until all have, and let what ended be told."""
+        """Ask every job to stop, wait until all have, and let what ended be told.
+
+        What is handed over meanwhile is not done.
+        """
+        self._stopping = True
         for task in self._live:
             task.cancel()
         for future in tuple(self._live.values()):
@@ -209,6 +214,7 @@ class TaskRunner(QObject):
                 future.result()
         for task in tuple(self._live):
             self._on_settled(task)
+        self._stopping = False
 
     def close(self) -> None:
         """Stop everything and end the threads; nothing is told after this."""
@@ -226,7 +232,7 @@ class TaskRunner(QObject):
             if not self._closed:
                 self._settled.emit(task)
 
-        if not self._closed:
+        if not self._closed and not self._stopping:
             self._live[task] = pool.submit(work)
 
     @Slot()

@@ -1,0 +1,171 @@
+"""The menus: every act by name, with its key."""
+
+from collections.abc import Callable, Sequence
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from journal.desktop import icons
+from journal.desktop.pages.registry import PAGES
+
+if TYPE_CHECKING:
+    from journal.desktop.acts import Acts
+    from journal.desktop.window import Window
+
+#: What a menu entry needs before it can be used.
+ALWAYS, OPEN, WRITABLE = "always", "open", "writable"
+
+
+class Menus(QObject):
+    """The menu bar of the window.
+
+    Attributes:
+        actions: every entry by its plain name.
+    """
+
+    def __init__(self, window: "Window", acts: "Acts") -> None:
+        super().__init__(window)
+        self._window = window
+        self._acts = acts
+        self._needs: list[tuple[QAction, str]] = []
+        self.actions: dict[str, QAction] = {}
+        self._build_journal()
+        self._build_edit()
+        self._build_view()
+        self._build_record()
+        self._build_help()
+
+    def show_state(self, *, is_open: bool, is_writable: bool) -> None:
+        """Enable what can be done now."""
+        for action, needs in self._needs:
+            action.setEnabled(
+                needs == ALWAYS or (needs == OPEN and is_open) or (is_open and is_writable)
+            )
+
+    def show_undo(self, undo: str | None, redo: str | None) -> None:
+        """Name what undo and redo would do; None where there is nothing."""
+        for name, label in (("Undo", undo), ("Redo", redo)):
+            action = self.actions[name]
+            action.setEnabled(label is not None)
+            action.setText(f"&{name}: {label.replace('&', '&&')}" if label else f"&{name}")
+
+    def show_recent(self, folders: Sequence[str]) -> None:
+        """Fill the submenu of journals opened last."""
+        self._recent.clear()
+        for number, folder in enumerate(folders, start=1):
+            action = self._recent.addAction(f"&{number} {Path(folder).name}")
+            action.setToolTip(folder)
+            action.setStatusTip(folder)
+            action.triggered.connect(partial(self._acts.open_folder, Path(folder)))
+        self._recent.setEnabled(bool(folders))
+
+    def mark_page(self, title: str) -> None:
+        """Tick the page in front."""
+        self.actions[title].setChecked(True)
+
+    def mark_theme(self, choice: str) -> None:
+        """Tick the theme in use."""
+        self.actions[f"theme {choice}"].setChecked(True)
+
+    def _build_journal(self) -> None:
+        menu = self._window.menuBar().addMenu("&Journal")
+        self._add(menu, "&New journal\N{HORIZONTAL ELLIPSIS}", self._acts.new_journal, "Ctrl+N")
+        self._add(menu, "&Open\N{HORIZONTAL ELLIPSIS}", self._acts.choose_and_open, "Ctrl+O")
+        self._recent = menu.addMenu("Open &recent")
+        self._add(menu, "Make the &demo journal\N{HORIZONTAL ELLIPSIS}", self._acts.make_demo)
+        menu.addSeparator()
+        add = "Add &photos\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, add, self._acts.choose_and_add, "Ctrl+I", WRITABLE, "add-photos")
+        folder = "Add a &folder of photos\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, folder, self._acts.choose_folder_and_add, "Ctrl+Shift+I", WRITABLE)
+        menu.addSeparator()
+        car = "&Car\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, car, self._acts.edit_car, "", OPEN, "car")
+        stones = "&Milestones\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, stones, self._acts.edit_milestones, "", OPEN, "milestone")
+        menu.addSeparator()
+        self._add(menu, "Chec&k the journal", self._acts.check, "", OPEN, "check")
+        backup = "&Back up\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, backup, self._acts.back_up, "", OPEN, "backup")
+        restore = "R&estore from a backup\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, restore, self._acts.restore, "", ALWAYS, "restore")
+        clear = "C&lear out removed originals\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, clear, self._acts.clear_out, "", WRITABLE)
+        menu.addSeparator()
+        self._add(menu, "Clo&se the journal", self._window.close_journal, "Ctrl+W", OPEN)
+        self._add(menu, "&Quit", self._window.close, QKeySequence.StandardKey.Quit)
+
+    def _build_edit(self) -> None:
+        menu = self._window.menuBar().addMenu("&Edit")
+        self._add(menu, "&Undo", self._acts.undo, "Ctrl+Z", WRITABLE, "undo")
+        self._add(menu, "&Redo", self._acts.redo, "Ctrl+Shift+Z", WRITABLE, "redo")
+        menu.addSeparator()
+        find = self._add(menu, "&Find", self._acts.find, "Ctrl+F", OPEN, "find")
+        find.setToolTip("Find words anywhere in the journal")
+        self._add(menu, "&History", self._acts.show_history, "Ctrl+H", OPEN, "history")
+
+    def _build_view(self) -> None:
+        menu = self._window.menuBar().addMenu("&View")
+        pages = QActionGroup(self)
+        for number, entry in enumerate(PAGES, start=1):
+            show = partial(self._acts.show_page, entry.title)
+            name = f"&{number} {entry.title}"
+            action = self._add(menu, name, show, f"Ctrl+{number}", OPEN, entry.icon)
+            self.actions[entry.title] = action
+            action.setCheckable(True)
+            pages.addAction(action)
+        menu.addSeparator()
+        self._add(menu, "Show or hide the &inspector", self._acts.toggle_inspector, "F4", OPEN)
+        self._add(menu, "Next part of the &window", self._acts.next_part, "F6", OPEN)
+        menu.addSeparator()
+        themes = QActionGroup(self)
+        for choice, name in (
+            ("system", "Colours of the &system"),
+            ("light", "&Light"),
+            ("dark", "&Dark"),
+        ):
+            action = self._add(menu, name, partial(self._acts.set_theme, choice))
+            self.actions[f"theme {choice}"] = action
+            action.setCheckable(True)
+            themes.addAction(action)
+
+    def _build_record(self) -> None:
+        menu = self._window.menuBar().addMenu("&Record")
+        for name, act, keys, icon in (
+            ("New repair &area", self._acts.new_area, "Ctrl+Shift+A", "new-area"),
+            ("New &receipt", self._acts.new_receipt, "Ctrl+Shift+R", "receipt"),
+            ("&Hours", self._acts.new_hours, "Ctrl+Shift+H", "hours"),
+            ("New &entry", self._acts.new_entry, "Ctrl+Shift+E", "entry"),
+        ):
+            self._add(menu, f"{name}\N{HORIZONTAL ELLIPSIS}", act, keys, WRITABLE, icon)
+
+    def _build_help(self) -> None:
+        menu = self._window.menuBar().addMenu("&Help")
+        self._add(menu, "&Help", self._acts.show_help, "F1", ALWAYS, "help")
+        self._add(menu, "&Keys", partial(self._acts.show_help, "keys"))
+        self._add(menu, "&Cautions", partial(self._acts.show_help, "cautions"), icon="warning")
+        self._add(menu, "&About", self._acts.show_about)
+
+    def _add(
+        self,
+        menu: QMenu,
+        text: str,
+        act: Callable[[], object],
+        keys: str | QKeySequence.StandardKey = "",
+        needs: str = ALWAYS,
+        icon: str = "",
+    ) -> QAction:
+        action = QAction(text, self)
+        if keys:
+            action.setShortcut(QKeySequence(keys))
+        if icon:
+            icons.put(action, icon)
+        action.triggered.connect(lambda: act())
+        menu.addAction(action)
+        self._needs.append((action, needs))
+        self.actions[text.replace("&", "").rstrip("\N{HORIZONTAL ELLIPSIS}")] = action
+        return action

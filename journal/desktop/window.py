@@ -1,0 +1,301 @@
+"""The one window: menus, banners, the open journal or the start page, and the bottom strip."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSettings, QTimer, Slot
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtWidgets import (
+    QApplication,
+    QMainWindow,
+    QMessageBox,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from journal.desktop import icons, theme
+from journal.desktop.acts import Acts
+from journal.desktop.add_summary import AddSummary, summary_words
+from journal.desktop.desk import Desk
+from journal.desktop.menus import Menus
+from journal.desktop.message_bar import MessageBar
+from journal.desktop.progress_strip import ProgressStrip
+from journal.desktop.start_page import StartPage
+from journal.desktop.tasks import TaskRunner
+from journal.domain.changes import Changes
+from journal.domain.errors import JournalError
+
+if TYPE_CHECKING:
+    from journal.actions.add_photos import AddReport
+    from journal.actions.session import Session
+    from journal.actions.settings import Settings
+    from journal.desktop.workspace import Workspace
+
+PROGRAM = "Restoration Journal"
+_RECENT = 8
+_SHOW_ARRIVALS_MS = 3000
+
+
+class Window(QMainWindow):
+    """One journal at a time, or the start page.
+
+    Attributes:
+        desk: what the pages of the open journal work with; None while none is open.
+        workspace: the open journal on screen; None while none is open.
+    """
+
+    def __init__(self, settings: "Settings", store: QSettings | None = None) -> None:
+        super().__init__()
+        self.settings = settings
+        self.tasks = TaskRunner(self)
+        self.desk: Desk | None = None
+        self.workspace: Workspace | None = None
+        self._store = store
+        self._start = StartPage()
+        self._messages = MessageBar()
+        self._summary = AddSummary()
+        self._strip = ProgressStrip()
+        self.acts = Acts(self)
+        self.menus = Menus(self, self.acts)
+        self._arrivals = QTimer(self)
+        self._arrivals.setInterval(_SHOW_ARRIVALS_MS)
+        self._build()
+        self._connect()
+        self._show_closed()
+        self._restore_layout()
+
+    def _build(self) -> None:
+        self.setMinimumSize(900, 600)
+        self.setAcceptDrops(True)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self._start)
+        whole = QWidget()
+        layout = QVBoxLayout(whole)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self._messages)
+        layout.addWidget(self._stack, 1)
+        layout.addWidget(self._summary)
+        layout.addWidget(self._strip)
+        self.setCentralWidget(whole)
+        self.menus.mark_theme(self.settings.theme)
+
+    def _connect(self) -> None:
+        self._start.new_wanted.connect(self.acts.new_journal)
+        self._start.open_wanted.connect(self.acts.choose_and_open)
+        self._start.demo_wanted.connect(self.acts.make_demo)
+        self._start.recent_wanted.connect(self._on_recent_wanted)
+        self._strip.undo_wanted.connect(self.acts.undo)
+        self.tasks.progressed.connect(self._strip.show_progress)
+        self._arrivals.timeout.connect(self._show_arrivals)
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.connect(self._on_scheme_changed)
+
+    # --- the journal ---
+
+    def adopt(self, session: "Session") -> None:
+        """Show a journal that was just opened, in place of the one before."""
+        from journal.desktop.workspace import Workspace
+
+        if not self.close_journal():
+            session.close()
+            return
+        desk = Desk(session, self.tasks, self.settings, self)
+        desk.message.connect(self.show_message)
+        desk.changed.connect(self._on_changed)
+        self.desk = desk
+        self.workspace = Workspace(desk)
+        self.workspace.add_wanted.connect(self.acts.choose_and_add)
+        self.workspace.page_shown.connect(self.menus.mark_page)
+        if self._store:
+            self.workspace.restore_layout(self._store)
+        self._stack.addWidget(self.workspace)
+        self._stack.setCurrentWidget(self.workspace)
+        self._messages.clear()
+        self._messages.state(session.notice)
+        self.menus.show_state(is_open=True, is_writable=not session.read_only)
+        self._show_car()
+        self._show_undo()
+        self.workspace.show_page("Drawing")
+        self._remember(session.folder)
+
+    def close_journal(self) -> bool:
+        """Close the journal that is open; whether none is open any more."""
+        if self.desk is None or self.workspace is None:
+            return True
+        if not self.may_stop_jobs():
+            return False
+        self._arrivals.stop()
+        self.tasks.stop_all()
+        desk, workspace = self.desk, self.workspace
+        if self._store:
+            workspace.save_layout(self._store)
+        self.desk = self.workspace = None
+        self._stack.removeWidget(workspace)
+        workspace.hide()
+        workspace.deleteLater()
+        desk.deleteLater()
+        desk.session.close()
+        self._show_closed()
+        return True
+
+    def may_stop_jobs(self) -> bool:
+        """Ask whether a long job may be stopped, where one is under way."""
+        if not self.tasks.is_writing():
+            return True
+        asked = QMessageBox(self)
+        asked.setIcon(QMessageBox.Icon.Question)
+        asked.setWindowTitle(PROGRAM)
+        asked.setText("A job is still under way.")
+        asked.setInformativeText("Stop it after its present item? What is in stays.")
+        stop = asked.addButton("&Stop and close", QMessageBox.ButtonRole.AcceptRole)
+        asked.addButton("&Go on", QMessageBox.ButtonRole.RejectRole)
+        asked.exec()
+        return asked.clickedButton() is stop
+
+    def add_paths(self, paths: Sequence[Path]) -> None:
+        """Add photos and folders of them to the open journal."""
+        desk = self.desk
+        if desk is None:
+            self.show_message("Open a journal first; photos are added to the one open.", "info")
+            return
+        if desk.read_only:
+            self.show_message(desk.session.notice or "This journal is read-only.", "error")
+            return
+        from journal.actions.add_photos import add_photos
+
+        self._arrivals.start()
+        desk.run(
+            "Adding photos",
+            lambda context: add_photos(desk.session, paths, context),
+            self._on_added,
+        )
+
+    # --- words ---
+
+    @Slot(str, str)
+    def show_message(self, text: str, level: str) -> None:
+        """Show words where they fit: obstacles as a banner, the rest in the bottom strip."""
+        if level in ("warning", "error"):
+            self._messages.show_message(text, level)
+        else:
+            self._strip.say(text)
+
+    @Slot(object)
+    def _on_changed(self, changes: Changes) -> None:
+        undo = self._show_undo()
+        if changes.label:
+            self._strip.say(changes.label, can_undo=changes.label == undo)
+        if "car" in changes.kinds:
+            self._show_car()
+
+    @Slot()
+    def _show_arrivals(self) -> None:
+        """Show the photos that are in already while more are being added."""
+        if not self.tasks.is_writing():
+            self._arrivals.stop()
+        elif self.desk is not None:
+            self.desk.changed.emit(Changes(label="", kinds=frozenset({"photos"})))
+
+    def _on_added(self, report: "AddReport") -> None:
+        self._arrivals.stop()
+        self._summary.show_report(report)
+        self._strip.say(summary_words(report))
+
+    def _show_undo(self) -> str | None:
+        if self.desk is None or self.desk.read_only:
+            self.menus.show_undo(None, None)
+            return None
+        from journal.actions import history
+
+        undo = self.desk.ask(history.undo_label)
+        self.menus.show_undo(undo, self.desk.ask(history.redo_label))
+        return undo
+
+    def _show_car(self) -> None:
+        from journal.actions import cars
+
+        car = self.desk.ask(cars.car) if self.desk else None
+        title = car.title if car else ""
+        self.setWindowTitle(f"{title} \N{EN DASH} {PROGRAM}" if title else PROGRAM)
+        if self.workspace:
+            self.workspace.set_name(title)
+
+    def _show_closed(self) -> None:
+        self._stack.setCurrentWidget(self._start)
+        self._start.show_recent(self.settings.recent)
+        self._messages.state("")
+        self._messages.clear()
+        self._summary.hide()
+        self.setWindowTitle(PROGRAM)
+        self.menus.show_state(is_open=False, is_writable=False)
+        self.menus.show_undo(None, None)
+        self.menus.show_recent(self.settings.recent)
+
+    # --- what is remembered ---
+
+    def save_settings(self, settings: "Settings") -> None:
+        """Use other settings from now on, and keep them."""
+        from journal.actions.settings import save_settings
+
+        self.settings = settings
+        if self.desk:
+            self.desk.settings = settings
+        try:
+            save_settings(settings)
+        except JournalError as error:
+            self.show_message(str(error), "warning")
+
+    def _remember(self, folder: Path) -> None:
+        others = [f for f in self.settings.recent if f != str(folder)]
+        recent = (str(folder), *others)[:_RECENT]
+        self.save_settings(replace(self.settings, recent=recent))
+        self.menus.show_recent(recent)
+
+    def dress(self, choice: str) -> None:
+        """Put on a theme: "system", "light" or "dark"."""
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            theme.apply(app, choice)
+            icons.retint(self)
+            self._messages.tint()
+
+    @Slot()
+    def _on_scheme_changed(self) -> None:
+        if self.settings.theme == "system":
+            self.dress("system")
+
+    @Slot(str)
+    def _on_recent_wanted(self, folder: str) -> None:
+        self.acts.open_folder(Path(folder))
+
+    def _restore_layout(self) -> None:
+        geometry = self._store.value("geometry") if self._store else None
+        if geometry is None or not self.restoreGeometry(geometry):
+            self.resize(1280, 800)
+
+    # --- Qt ---
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take files and folders from outside, anywhere on the window."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Add what was dropped."""
+        paths = [Path(u.toLocalFile()) for u in event.mimeData().urls() if u.isLocalFile()]
+        event.acceptProposedAction()
+        self.add_paths(paths)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Close the journal, end the jobs and remember the window's place."""
+        if not self.close_journal() or not self.may_stop_jobs():
+            event.ignore()
+            return
+        if self._store:
+            self._store.setValue("geometry", self.saveGeometry())
+        self.tasks.close()
+        event.accept()

@@ -1,0 +1,161 @@
+"""The open journal on screen: rail, pages, find field and inspector."""
+
+from importlib import import_module
+
+from PySide6.QtCore import QSettings, Qt, Signal, Slot
+from PySide6.QtWidgets import (
+    QApplication,
+    QSplitter,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from journal.desktop.desk import Desk, Selection
+from journal.desktop.inspector.stack import Inspector
+from journal.desktop.pages import Page
+from journal.desktop.pages.registry import PAGES
+from journal.desktop.rail import Rail
+from journal.desktop.widgets.parts import button, label, row, tool
+from journal.domain.changes import Changes
+
+_INSPECTOR_WIDTH = 340
+
+
+class Workspace(QWidget):
+    """Everything between the menus and the bottom strip while a journal is open."""
+
+    #: Photos are to be added.
+    add_wanted = Signal()
+    #: A page came to the front: its title.
+    page_shown = Signal(str)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._pages: dict[str, Page] = {}
+        self._missed: dict[str, frozenset[str]] = {}
+        self._stack = QStackedWidget()
+        self._rail = Rail([(entry.title, entry.icon) for entry in PAGES])
+        self.inspector = Inspector(desk)
+        self.inspector.setProperty("role", "pane")
+        self.find_box = self._make_find_box()
+        self._name = label("", "subheading", wrap=False)
+        self._toggle = tool("inspector", "Show what is selected (F4)")
+        self._build()
+        self._connect()
+
+    def _make_find_box(self) -> QWidget:
+        box: QWidget = import_module("journal.desktop.widgets.find_box").FindBox(self._desk, self)
+        box.setMinimumWidth(220)
+        box.setMaximumWidth(560)
+        return box
+
+    def _build(self) -> None:
+        add = button(
+            "Add photos",
+            self.add_wanted.emit,
+            icon="add-photos",
+            role="primary",
+            hint="Add photos, or folders of them (Ctrl+I)",
+        )
+        add.setEnabled(not self._desk.read_only)
+        self._toggle.setCheckable(True)
+        self._toggle.setChecked(True)
+        self._toggle.setProperty("role", "quiet")
+        top = row(self._name, None, self.find_box, None, add, self._toggle, spacing=12)
+        top.setContentsMargins(16, 8, 12, 8)
+        top.setStretch(2, 4)
+        self._splitter = QSplitter(Qt.Orientation.Horizontal)
+        self._splitter.setChildrenCollapsible(False)
+        self._splitter.setHandleWidth(3)
+        self._splitter.addWidget(self._stack)
+        self._splitter.addWidget(self.inspector)
+        self._splitter.setStretchFactor(0, 1)
+        self._splitter.setStretchFactor(1, 0)
+        self._splitter.setSizes([1000, _INSPECTOR_WIDTH])
+        right = QVBoxLayout()
+        right.setContentsMargins(0, 0, 0, 0)
+        right.setSpacing(0)
+        right.addLayout(top)
+        right.addWidget(self._splitter, 1)
+        whole = row(self._rail, spacing=0)
+        whole.addLayout(right, 1)
+        self.setLayout(whole)
+
+    def _connect(self) -> None:
+        self._rail.chosen.connect(self.show_page)
+        self._toggle.toggled.connect(self.inspector.setVisible)
+        self._desk.changed.connect(self._on_changed)
+        self._desk.selected.connect(self._on_selected)
+        self._desk.page_wanted.connect(self.show_page)
+
+    def set_name(self, name: str) -> None:
+        """Show the car's name at the top."""
+        self._name.setText(name)
+
+    def current_page(self) -> Page | None:
+        """The page in front."""
+        shown = self._stack.currentWidget()
+        return shown if isinstance(shown, Page) else None
+
+    @property
+    def inspector_toggle(self) -> QToolButton:
+        """The button that shows and hides the inspector."""
+        return self._toggle
+
+    @Slot(str)
+    def show_page(self, title: str) -> None:
+        """Bring a page to the front, made or brought up to date as needed."""
+        page = self._pages.get(title)
+        if page is None:
+            entry = next(entry for entry in PAGES if entry.title == title)
+            page = entry.make(self._desk, self)
+            page.setAccessibleName(f"{title} page")
+            self._pages[title] = page
+            self._stack.addWidget(page)
+            page.refresh(None)
+        elif title in self._missed:
+            page.refresh(Changes(label="", kinds=self._missed.pop(title)))
+        self._stack.setCurrentWidget(page)
+        self._rail.mark(title)
+        page.show_selection(self._desk.selection)
+        self.page_shown.emit(title)
+
+    def focus_next_part(self) -> None:
+        """Take the keyboard to the next of rail, page and inspector."""
+        parts = [part for part in (self._rail, self._stack, self.inspector) if part.isVisible()]
+        held = QApplication.focusWidget()
+        inside = [n for n, part in enumerate(parts) if held and part.isAncestorOf(held)]
+        after = parts[(inside[0] + 1) % len(parts)] if inside else parts[0]
+        for child in after.findChildren(QWidget):
+            if child.focusPolicy() & Qt.FocusPolicy.TabFocus and child.isVisible():
+                child.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                return
+
+    def save_layout(self, settings: QSettings) -> None:
+        """Remember how wide the inspector is and whether it shows."""
+        settings.setValue("splitter", self._splitter.saveState())
+        settings.setValue("inspector", self._toggle.isChecked())
+
+    def restore_layout(self, settings: QSettings) -> None:
+        """Be laid out as remembered."""
+        state = settings.value("splitter")
+        if state is not None:
+            self._splitter.restoreState(state)
+        self._toggle.setChecked(settings.value("inspector", True, type=bool) is not False)
+
+    @Slot(object)
+    def _on_changed(self, changes: Changes) -> None:
+        front = self.current_page()
+        for title, page in self._pages.items():
+            if page is front:
+                page.refresh(changes)
+            else:
+                self._missed[title] = self._missed.get(title, frozenset()) | changes.kinds
+
+    @Slot(object)
+    def _on_selected(self, selection: Selection) -> None:
+        if (page := self.current_page()) is not None:
+            page.show_selection(selection)
