@@ -1,0 +1,195 @@
+"""The car's drawing on screen: panels to point at, travel between, and drop photos on."""
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDragLeaveEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from journal.desktop.theme import colours_of
+from journal.desktop.widgets.canvas_labels import paint_label
+from journal.desktop.widgets.canvas_pins import paint_dots
+from journal.desktop.widgets.canvas_sheet import CanvasSheet
+from journal.desktop.widgets.canvas_travel import next_panel
+from journal.desktop.widgets.photo_drag import photos_from_mime
+
+_ZOOM_STEP = 1.25
+_CLICK_REACH = 6
+
+
+class DrawingCanvas(CanvasSheet):
+    """One view of the drawing at a time: point, click, travel by arrow, drop photos."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._pressed: QPoint | None = None
+        self._panned = False
+
+    # Travelling
+
+    def _travel(self, dx: int, dy: int) -> None:
+        goal = next_panel(self.middles(), self._selected, dx, dy)
+        if goal is not None:
+            self.select_panel(goal)
+            self.ensureVisible(self._items[goal][0], 40, 40)
+            self.panel_pointed.emit(goal)
+
+    def _step_view(self, step: int) -> None:
+        views = self._drawing.views
+        if self._view in views:
+            self.set_view(views[(views.index(self._view) + step) % len(views)].id)
+
+    # Qt
+
+    def drawForeground(self, painter: QPainter, _rect: QRectF | QRect) -> None:
+        """Paint the outlines that matter now, then pins and a label, in pixels."""
+        for panel_id in {self._selected, self._hovered, self._drop}:
+            for item in self._items.get(panel_id, ()) if panel_id is not None else ():
+                item.paint_outline(painter)
+        painter.save()
+        painter.resetTransform()
+        ratio = self.devicePixelRatioF()
+        painter.scale(ratio, ratio)
+        colours = colours_of(self.palette())
+        paint_dots(painter, self.dots(), colours, self.font())
+        named = self._drop or self._hovered or self._selected
+        if named is not None and (words := self.words_of(named)):
+            outline = self._items[named][0].path.boundingRect()
+            area = self.mapFromScene(outline).boundingRect()
+            if self._drop:
+                words = f"Pin to {words}"
+            paint_label(painter, words, area, self.viewport().rect(), colours, self.font())
+        painter.restore()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin a click, or pulling the sheet about."""
+        self._pressed, self._panned = event.position().toPoint(), False
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Point at a panel, or pull the sheet about when it is larger than the window."""
+        spot = event.position().toPoint()
+        if self._pressed is None or not event.buttons():
+            self._point_at(self.panel_at(spot))
+            return
+        pulled = spot - self._pressed
+        if self._zoom > 1 and (self._panned or pulled.manhattanLength() > _CLICK_REACH):
+            self._panned = True
+            self._pressed = spot
+            across, along = self.horizontalScrollBar(), self.verticalScrollBar()
+            across.setValue(across.value() - pulled.x())
+            along.setValue(along.value() - pulled.y())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End a click."""
+        pressed, self._pressed = self._pressed, None
+        if pressed is None or self._panned or event.button() != Qt.MouseButton.LeftButton:
+            return
+        spot = event.position().toPoint()
+        panel_id = self.panel_at(spot)
+        if panel_id is not None:
+            self.select_panel(panel_id)
+            self.panel_clicked.emit(panel_id)
+        for dot in self.dots():
+            if (dot.at - QPointF(spot)).manhattanLength() <= dot.radius + 4:
+                self.pins_clicked.emit(dot.photo_ids)
+                break
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Choose the panel."""
+        panel_id = self.panel_at(event.position().toPoint())
+        if panel_id is not None:
+            self.panel_chosen.emit(panel_id)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Point at nothing."""
+        self._point_at(None)
+        super().leaveEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Draw larger or smaller round the pointer."""
+        self.zoom(_ZOOM_STEP if event.angleDelta().y() > 0 else 1 / _ZOOM_STEP)
+        event.accept()
+
+    def scrollContentsBy(self, dx: int, dy: int) -> None:
+        """Move the sheet; the dots lie elsewhere then."""
+        super().scrollContentsBy(dx, dy)
+        self._forget_dots()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit the view to the new size."""
+        super().resizeEvent(event)
+        self._apply_scale()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Take the new colours when light turns to dark."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self._recolour()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Travel between panels and views, choose, draw larger or smaller."""
+        arrows = {
+            Qt.Key.Key_Left: (-1, 0),
+            Qt.Key.Key_Right: (1, 0),
+            Qt.Key.Key_Up: (0, -1),
+            Qt.Key.Key_Down: (0, 1),
+        }
+        acts = {
+            Qt.Key.Key_Plus: lambda: self.zoom(_ZOOM_STEP),
+            Qt.Key.Key_Equal: lambda: self.zoom(_ZOOM_STEP),
+            Qt.Key.Key_Minus: lambda: self.zoom(1 / _ZOOM_STEP),
+            Qt.Key.Key_0: self.fit,
+            Qt.Key.Key_PageUp: lambda: self._step_view(-1),
+            Qt.Key.Key_PageDown: lambda: self._step_view(1),
+            Qt.Key.Key_Return: self._choose,
+            Qt.Key.Key_Enter: self._choose,
+        }
+        if event.key() in arrows:
+            self._travel(*arrows[Qt.Key(event.key())])
+        elif event.key() in acts:
+            acts[Qt.Key(event.key())]()
+        else:
+            event.ignore()
+
+    def _choose(self) -> None:
+        if self._selected is not None and self._selected in self._items:
+            self.panel_chosen.emit(self._selected)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take photos, nothing else."""
+        if photos_from_mime(event.mimeData()):
+            event.acceptProposedAction()
+        else:
+            event.ignore()
+
+    def dragMoveEvent(self, event: QDragMoveEvent) -> None:
+        """Show the panel that the photos would be pinned to."""
+        self._drop = self.panel_at(event.position().toPoint())
+        self._apply_touch()
+        event.setAccepted(self._drop is not None)
+
+    def dragLeaveEvent(self, _event: QDragLeaveEvent) -> None:
+        """Show no panel as the goal."""
+        self._drop = None
+        self._apply_touch()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Tell where the photos were dropped."""
+        photos = photos_from_mime(event.mimeData())
+        spot = event.position().toPoint()
+        panel_id, self._drop = self.panel_at(spot), None
+        self._apply_touch()
+        if not photos or panel_id is None or self._view is None:
+            event.ignore()
+            return
+        event.acceptProposedAction()
+        at = self.mapToScene(spot)
+        self.photos_dropped.emit(photos, panel_id, self._view.id, at.x(), at.y())

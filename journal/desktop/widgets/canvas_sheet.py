@@ -1,0 +1,270 @@
+"""What the drawing on screen shows: a view, its panels with their stages, pins, and the scale."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QTransform
+from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QWidget
+
+from journal.desktop.theme import colours_of, stage_mark
+from journal.desktop.widgets.canvas_items import ASIDE, PanelItem, SheetItem, Touch
+from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
+from journal.domain.drawing import Drawing, Panel, View
+from journal.domain.ids import PanelId, ViewId
+from journal.domain.photos import Pin
+
+_MARGIN = 28
+_ZOOM_MOST = 12.0
+#: A miss by so many pixels still counts, for small pieces and big fingers.
+_SLACK = 9
+
+
+class CanvasSheet(QGraphicsView):
+    """One view of the drawing at a time, in millimetres, fitted to the window; no hands yet."""
+
+    #: A panel was clicked: its number.
+    panel_clicked = Signal(int)
+    #: A panel was chosen, by Enter or a double click: its number.
+    panel_chosen = Signal(int)
+    #: The keyboard or the pointer is on another panel: its number, 0 for none.
+    panel_pointed = Signal(int)
+    #: Dots were clicked: a tuple of photo numbers.
+    pins_clicked = Signal(object)
+    #: Photos were dropped on a panel: their numbers, panel, view, and x, y in millimetres.
+    photos_dropped = Signal(object, int, int, float, float)
+    #: Another view is shown: its number.
+    view_changed = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._drawing = Drawing((), (), ())
+        self._view: View | None = None
+        self._stages: dict[PanelId, str] = {}
+        self._stage_names: tuple[str, ...] = ()
+        self._pins: tuple[Pin, ...] = ()
+        self._spots: tuple[Spot, ...] = ()
+        self._dots: tuple[Dot, ...] | None = None
+        self._counts: Counter[PanelId] = Counter()
+        self._items: dict[PanelId, list[PanelItem]] = {}
+        self._selected: PanelId | None = None
+        self._hovered: PanelId | None = None
+        self._drop: PanelId | None = None
+        self._zoom = 1.0
+        self.setScene(QGraphicsScene(self))
+        self._dress()
+
+    def _dress(self) -> None:
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.FullViewportUpdate)
+        self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setAcceptDrops(True)
+        self.setMinimumSize(320, 220)
+        self.setAccessibleName("Drawing of the car")
+        self.setAccessibleDescription("Arrow keys travel from panel to panel, Enter chooses.")
+        self._recolour()
+
+    # What is shown
+
+    def set_drawing(self, drawing: Drawing) -> None:
+        """Show this drawing; the view and the panel stay where they still exist."""
+        self._drawing = drawing
+        views = {view.id: view for view in drawing.views}
+        kept = views.get(self._view.id) if self._view else None
+        self._view = kept or (drawing.views[0] if drawing.views else None)
+        self._rebuild()
+
+    def set_view(self, view_id: ViewId) -> None:
+        """Show another view of the drawing."""
+        view = next((v for v in self._drawing.views if v.id == view_id), None)
+        if view is None or view == self._view:
+            return
+        self._view = view
+        self._zoom = 1.0
+        self._rebuild()
+        self.view_changed.emit(view.id)
+
+    @property
+    def view_id(self) -> ViewId | None:
+        """The view shown."""
+        return self._view.id if self._view else None
+
+    def set_stages(self, stages: dict[PanelId, str], names: tuple[str, ...]) -> None:
+        """Show how far each panel is; ``names`` are the journal's stages in order."""
+        self._stages, self._stage_names = stages, names
+        self._apply_stages()
+
+    def set_pins(self, pins: tuple[Pin, ...]) -> None:
+        """Show these photos' places."""
+        self._pins = pins
+        self._counts = Counter(pin.panel_id for pin in pins)
+        self._place_pins()
+
+    def select_panel(self, panel_id: PanelId | None) -> None:
+        """Mark a panel as the one looked at; it may be on another view."""
+        self._selected = panel_id
+        self._apply_touch()
+        self._tell_reader()
+
+    @property
+    def selected_panel(self) -> PanelId | None:
+        """The panel marked as the one looked at."""
+        return self._selected
+
+    def panels_shown(self) -> tuple[Panel, ...]:
+        """The panels on this view."""
+        return tuple(items[0].piece for items in self._items.values())
+
+    def panel_spot(self, panel_id: PanelId) -> QPoint | None:
+        """A spot of the viewport that is on a panel; None if it isn't on this view."""
+        items = self._items.get(panel_id)
+        return self.mapFromScene(items[0].middle) if items else None
+
+    def middles(self) -> dict[PanelId, QPointF]:
+        """A spot on each panel of this view, in millimetres."""
+        return {panel_id: items[0].middle for panel_id, items in self._items.items()}
+
+    def panel_at(self, spot: QPoint) -> PanelId | None:
+        """The panel under a spot of the viewport, or just beside it."""
+        found = self._panel_under(self.items(spot))
+        if found is None:
+            around = spot - QPoint(_SLACK, _SLACK)
+            near = self.items(around.x(), around.y(), 2 * _SLACK, 2 * _SLACK)
+            found = self._panel_under(near)
+        return found
+
+    def dots(self) -> tuple[Dot, ...]:
+        """The pins as they show now."""
+        if self._dots is None:
+            self._dots = gather(self._spots, self.viewportTransform())
+        return self._dots
+
+    # Building
+
+    def _rebuild(self) -> None:
+        self.scene().clear()
+        self._items = {}
+        self._hovered = self._drop = None
+        view = self._view
+        if view is not None:
+            colours = colours_of(self.palette())
+            self.scene().setSceneRect(0, 0, view.width, view.height)
+            self.scene().addItem(SheetItem(view.width, view.height, colours))
+            panels = {panel.id: panel for panel in self._drawing.panels}
+            for one in self._drawing.shapes:
+                if one.view_id == view.id and one.panel_id in panels:
+                    item = PanelItem(panels[one.panel_id], one.shape, one.order, colours)
+                    self.scene().addItem(item)
+                    self._items.setdefault(one.panel_id, []).append(item)
+            self.setAccessibleName(f"Drawing of the car, {view.name}")
+        self._apply_stages()
+        self._apply_touch()
+        self._place_pins()
+        self.fit()
+
+    def _apply_stages(self) -> None:
+        colours = colours_of(self.palette())
+        for panel_id, items in self._items.items():
+            mark = stage_mark(colours, self._stage_names, self._stages.get(panel_id, ""))
+            for item in items:
+                item.stage = mark
+        self.viewport().update()
+
+    def _apply_touch(self) -> None:
+        for panel_id, items in self._items.items():
+            touch = Touch.NONE
+            if panel_id == self._drop:
+                touch = Touch.DROP
+            elif panel_id == self._selected:
+                touch = Touch.SELECTED
+            elif panel_id == self._hovered:
+                touch = Touch.HOVERED
+            for item in items:
+                item.set_touch(touch)
+        self.viewport().update()
+
+    def _place_pins(self) -> None:
+        spots = []
+        for pin in self._pins:
+            items = self._items.get(pin.panel_id)
+            if not items:
+                continue
+            if pin.view_id == self.view_id and pin.x is not None and pin.y is not None:
+                spots.append(Spot(pin.photo_id, pin.x, pin.y, pin.facing))
+            elif pin.view_id is None or pin.x is None:
+                at, (across, along) = items[0].middle, items[0].aside
+                aside = (across * ASIDE, along * ASIDE)
+                spots.append(Spot(pin.photo_id, at.x(), at.y(), aside=aside))
+        self._spots = tuple(spots)
+        self._forget_dots()
+
+    def _forget_dots(self) -> None:
+        self._dots = None
+        self.viewport().update()
+
+    def _recolour(self) -> None:
+        colours = colours_of(self.palette())
+        self.setBackgroundBrush(Qt.GlobalColor.transparent)
+        for item in self.scene().items():
+            if isinstance(item, PanelItem | SheetItem):
+                item.colours = colours
+        self._apply_stages()
+
+    # Scale
+
+    def fit(self) -> None:
+        """Show the whole view as large as it goes."""
+        self._zoom = 1.0
+        self._apply_scale()
+
+    def zoom(self, factor: float) -> None:
+        """Draw larger or smaller, never smaller than the whole view."""
+        self._zoom = max(1.0, min(_ZOOM_MOST, self._zoom * factor))
+        self._apply_scale()
+
+    def _apply_scale(self) -> None:
+        if self._view is None:
+            return
+        room = self.viewport().rect().adjusted(_MARGIN, _MARGIN, -_MARGIN, -_MARGIN)
+        scale = min(room.width() / self._view.width, room.height() / self._view.height)
+        scale = max(scale, 1e-3) * self._zoom
+        self.setTransform(QTransform.fromScale(scale, scale))
+        self._forget_dots()
+
+    # Pointing
+
+    def _panel_under(self, items: Sequence[QGraphicsItem]) -> PanelId | None:
+        return next((item.piece.id for item in items if isinstance(item, PanelItem)), None)
+
+    def _point_at(self, panel_id: PanelId | None) -> None:
+        if panel_id == self._hovered:
+            return
+        self._hovered = panel_id
+        self.viewport().setCursor(
+            Qt.CursorShape.ArrowCursor if panel_id is None else Qt.CursorShape.PointingHandCursor
+        )
+        self._apply_touch()
+        self.panel_pointed.emit(panel_id or 0)
+
+    def words_of(self, panel_id: PanelId) -> str:
+        """A panel in words: label, stage, photos."""
+        items = self._items.get(panel_id)
+        if not items:
+            return ""
+        words = [items[0].piece.label]
+        if stage := self._stages.get(panel_id):
+            words.append(stage)
+        if count := self._counts[panel_id]:
+            words.append(f"{count:,} photo" + ("s" if count > 1 else ""))
+        return " \u00b7 ".join(words)
+
+    def _tell_reader(self) -> None:
+        if self._selected is not None and self._selected in self._items:
+            self.setAccessibleDescription(self.words_of(self._selected))
+
+    def sizeHint(self) -> QSize:
+        """Room for a car in profile."""
+        return QSize(900, 480)
