@@ -1,0 +1,39 @@
+"""The program: the window where no command is given, otherwise the command.
+
+A journal's folder alone opens it in the window.
+"""
+
+import os
+import sys
+from pathlib import Path
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Open the window or run a command, and exit with its status."""
+    words = sys.argv[1:] if arguments is None else arguments
+    if not asks_for_window(words):
+        from journal.cli import main as run_command
+
+        run_command(words)
+        return
+    if not has_display():
+        sys.exit("There is no display to open a window on; see “restoration-journal --help”.")
+    from journal.desktop.app import main as open_window
+
+    sys.exit(open_window(Path(words[0]) if words else None))
+
+
+def asks_for_window(words: list[str]) -> bool:
+    """Tell whether there is nothing but, at most, the folder of a journal."""
+    return not words or (len(words) == 1 and (Path(words[0]) / "journal.db").is_file())
+
+
+def has_display() -> bool:
+    """Tell whether there is a screen, or Qt was told to do without one."""
+    if sys.platform in {"win32", "darwin"}:
+        return True
+    return any(os.environ.get(k) for k in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))
+
+
+if __name__ == "__main__":
+    main()
