@@ -7,10 +7,12 @@ from journal.actions import labels
 from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.clock import best, shift_for, with_shift
-from journal.domain.errors import JournalError
-from journal.domain.ids import PhotoId
+from journal.domain.errors import JournalError, ReadOnlyError
+from journal.domain.ids import CameraId, PhotoId
 from journal.domain.photos import Basis, Camera, DateCandidate, Photo
 from journal.domain.when import parse
+from journal.files.trash import to_trash
+from journal.store import clearing
 
 
 def photo(session: Session, photo_id: PhotoId) -> Photo:
@@ -109,9 +111,31 @@ def bring_back_photos(session: Session, ids: Sequence[PhotoId]) -> Changes:
     return edit.changes()
 
 
+def count_removed_originals(session: Session) -> int:
+    """How many originals nothing in the record shows any more, taking up space."""
+    return clearing.removed(session.journal)
+
+
+def clear_out_removed(session: Session) -> int:
+    """Send the originals of removed photos and papers to the system's trash; how many.
+
+    Raises:
+        JournalError: the journal is read-only, or the trash refuses a file, which then stays.
+    """
+    if session.read_only:
+        raise ReadOnlyError(f"Nothing was cleared out. {session.notice}")
+    return clearing.clear_out(session.journal, to_trash)
+
+
 def cameras(session: Session) -> tuple[Camera, ...]:
     """Every camera that took a photo of the journal."""
     return session.journal.photos.cameras()
+
+
+def count_by_clock(session: Session, camera_id: CameraId) -> int:
+    """How many photos are dated by a camera's clock: those that move when it is put right."""
+    taken = session.journal.photos.of_camera(camera_id)
+    return sum(shown.basis is Basis.CAMERA for shown in taken)
 
 
 def correct_clock(session: Session, photo_id: PhotoId, true_time: datetime) -> Changes:

@@ -7,10 +7,10 @@ from pathlib import Path
 from journal.domain.checks import CheckReport, Fault
 from journal.domain.progress import Context
 from journal.files.copying import hash_file
-from journal.store import edits
+from journal.store import edits, originals
 from journal.store.connection import DATABASE_NAME
 from journal.store.journal import Journal
-from journal.store.originals import ORIGINALS_NAME, path_of, staging
+from journal.store.originals import path_of
 
 
 def check(journal: Journal, context: Context) -> CheckReport:
@@ -24,18 +24,16 @@ def check(journal: Journal, context: Context) -> CheckReport:
         """SELECT o.sha256, o.suffix, o.size, coalesce(p.name, '') FROM originals o
            LEFT JOIN photos p ON p.sha256 = o.sha256 ORDER BY o.id"""
     ).fetchall()
-    expected = set()
     for done, (sha256, suffix, size, name) in enumerate(recorded):
         context.checkpoint()
         context.report(done, len(recorded), "Checking originals")
         path = path_of(journal.folder, sha256, suffix)
-        expected.add(path)
         what = _original_fault(path, sha256, size)
         if what:
             place = path.relative_to(journal.folder).as_posix()
             faults.append(Fault(place, f"{name or 'A paper'}: {what}"))
     (count,) = journal.db.execute("SELECT count(*) FROM edits").fetchone()
-    return CheckReport(tuple(faults), len(recorded), count, _loose(journal.folder, expected))
+    return CheckReport(tuple(faults), len(recorded), count, len(originals.loose(journal)))
 
 
 def _database_faults(db: sqlite3.Connection) -> Iterator[Fault]:
@@ -62,9 +60,3 @@ def _original_fault(path: Path, sha256: str, size: int) -> str:
     except OSError as error:
         return f"the original can't be read ({error.strerror or error})."
     return ""
-
-
-def _loose(folder: Path, expected: set[Path]) -> int:
-    arriving = staging(folder)
-    found = (folder / ORIGINALS_NAME).rglob("*")
-    return sum(1 for p in found if p.is_file() and p.parent != arriving and p not in expected)

@@ -139,6 +139,12 @@ class Journal:
         try:
             with self._transaction(label, None, kind, act) as edit:
                 edits.revert(self.db, ids)
+                missing = originals.missing_of(self, edit.id)
+                if missing:
+                    raise UndoRefusedError(
+                        f"{label}: the original “{missing.name}” is not in its place; "
+                        "take it back from the trash first."
+                    )
         except JournalError as error:
             if isinstance(error.__cause__, sqlite3.IntegrityError):
                 raise UndoRefusedError(

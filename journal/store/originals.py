@@ -93,3 +93,25 @@ def recorded_path(journal: Opened, sha256: Sha256) -> Path:
     if suffix is None:
         raise JournalError(f"The journal has no original {sha256}.")
     return path_of(journal.folder, sha256, suffix)
+
+
+def loose(journal: Opened) -> list[Path]:
+    """Originals' files that the record doesn't mention: what was undone or cleared out."""
+    rows = journal.db.execute("SELECT sha256, suffix FROM originals").fetchall()
+    kept = {path_of(journal.folder, sha256, suffix) for sha256, suffix in rows}
+    arriving = staging(journal.folder)
+    found = sorted((journal.folder / ORIGINALS_NAME).rglob("*"))
+    return [p for p in found if p.is_file() and p.parent != arriving and p not in kept]
+
+
+def missing_of(journal: Opened, edit_id: int) -> Path | None:
+    """The first original that an edit put on record without its file being in place."""
+    for (sha256,) in journal.db.execute(
+        "SELECT json_extract(after, '$.sha256') FROM changes "
+        "WHERE edit_id = ? AND tbl = 'originals' AND op = 'insert'",
+        (edit_id,),
+    ).fetchall():
+        path = recorded_path(journal, Sha256(sha256))
+        if not path.exists():
+            return path
+    return None

@@ -9,15 +9,17 @@ from pathlib import Path
 
 import pytest
 
-from journal.domain.errors import Cancelled, JournalError
+from journal.domain.errors import Cancelled, JournalError, UndoRefusedError
+from journal.domain.ids import PhotoId
+from journal.domain.photos import Role
 from journal.domain.progress import Silent
-from journal.store import originals
+from journal.store import clearing, originals
 from journal.store.backup import backup, restore
 from journal.store.checking import check
 from journal.store.folder import open_folder
 from journal.store.journal import Journal
 from journal.store.originals import path_of, recorded_path
-from tests.store.values import CAR, content, keep, new_photo
+from tests.store.values import CAR, SILL, content, keep, new_photo, receipt
 
 NOW = datetime(2026, 5, 6, 7, 8, 9)
 
@@ -164,6 +166,44 @@ def test_backup_of_a_journal_being_written_is_consistent(journal: Journal, tmp_p
         made = backup(journal, tmp_path / "safe", Silent(), NOW)
     with open_folder(made, read_only=True) as copy:
         assert check(copy, Silent()).faults == ()
+
+
+def test_clearing_out_takes_only_what_nothing_shows(journal: Journal, tmp_path: Path) -> None:
+    one, two, _ = keep(journal, 1, 2, 3)
+    with journal.edit("Use and remove"):
+        area = journal.areas.add("Sill", [SILL], "")
+        journal.areas.choose_photo(area, PhotoId(one), Role.BEFORE)
+        for photo in (one, two):
+            journal.photos.set_removed(PhotoId(photo), removed=True)
+        journal.receipts.add(receipt(papers=(new_photo(2).sha256,)))
+    gone: list[Path] = []
+
+    def trash(path: Path) -> None:
+        gone.append(path)
+        path.rename(tmp_path / path.name)
+
+    assert clearing.removed(journal) == 1
+    assert clearing.clear_out(journal, trash) == 1
+    assert [path.name for path in gone] == [new_photo(1).sha256 + ".jpg"]
+    assert check(journal, Silent()).faults == ()
+    with pytest.raises(UndoRefusedError, match="take it back from the trash"):
+        journal.undo()
+    (tmp_path / gone[0].name).rename(gone[0])
+    journal.undo()
+    assert len(journal.photos.removed()) == 2
+
+
+def test_an_original_the_trash_refuses_stays_loose(journal: Journal) -> None:
+    (one,) = keep(journal, 1)
+    with journal.edit("Remove"):
+        journal.photos.set_removed(PhotoId(one), removed=True)
+
+    def refuse(path: Path) -> None:
+        raise OSError("no trash here")
+
+    with pytest.raises(JournalError, match="left in place"):
+        clearing.clear_out(journal, refuse)
+    assert check(journal, Silent()).loose == 1
 
 
 @pytest.mark.skipif(os.name == "nt", reason="Windows has no such names")
