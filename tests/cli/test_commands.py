@@ -1,0 +1,154 @@
+"""Commands as a person types them: answers, messages, exit statuses."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from journal import cli
+from journal.cli import COMMANDS
+
+Run = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str]) -> Run:
+    def typed(*arguments: object) -> tuple[int, str, str]:
+        with pytest.raises(SystemExit) as left:
+            cli.main([str(argument) for argument in arguments])
+        out, err = capsys.readouterr()
+        code = left.value.code
+        assert isinstance(code, int)
+        return code, out, err
+
+    return typed
+
+
+@pytest.fixture
+def folder(run: Run, tmp_path: Path) -> Path:
+    made = tmp_path / "Halden Rook"
+    assert run("new", made, "--title", "Halden Rook", "--wheelbase", 2520)[0] == 0
+    return made
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_command_explains_itself(run: Run, command: str) -> None:
+    code, out, _ = run(command, "--help")
+    assert code == 0
+    assert "Usage: restoration-journal" in out
+    if "--json" in out:
+        assert "With --json:" in out or command in ("costs", "add", "photos")
+
+
+def test_the_list_of_commands_is_whole(run: Run) -> None:
+    code, out, _ = run("--help")
+    assert code == 0
+    for command, words in COMMANDS.items():
+        assert command in out
+        assert words in out
+
+
+def test_a_slip_of_the_finger_is_status_2(run: Run, folder: Path) -> None:
+    assert run("ad", folder)[0] == 2
+    assert run("photos")[0] == 2
+    code, out, err = run("photos", folder / "nowhere", "--json")
+    assert (code, out) == (2, "")
+    assert "is not a journal" in err
+    assert "Traceback" not in err
+
+
+def test_new_refuses_what_cannot_be_a_car(run: Run, tmp_path: Path) -> None:
+    code, _, err = run("new", tmp_path / "x", "--title", "Rook", "--wheelbase", 12)
+    assert code == 2
+    assert "12" in err
+    assert not (tmp_path / "x").exists()
+
+
+def test_work_receipts_and_costs(run: Run, folder: Path, tmp_path: Path) -> None:
+    paper = tmp_path / "roll.pdf"
+    paper.write_bytes(b"%PDF-1.4 made up")
+    code, _, err = run(
+        "receipt", folder, paper, "--supplier", "Marrow & Quill", "--date", "5 March 2016",
+        "--line", "Outer sill; 89.50", "--line", "Zinc primer; 2; 24,75",
+        "--category", "panels and metal", "--total", "114.25",
+    )  # fmt: skip
+    assert code == 0, err
+    code, _, err = run(
+        "receipt", folder, "--supplier", "Autojumble", "--date", "2017", "--line", "Used door; 40",
+        "--paper", "lost", "--condition", "used", "--currency", "gbp", "--rate", "1.2",
+    )  # fmt: skip
+    assert code == 0, err
+    assert (
+        run("work", folder, "--date", "2016-03-06", "--hours", "2h 30", "--person", "Ines")[0] == 0
+    )
+    code, out, err = run("costs", folder, "--json")
+    rows = {row["label"]: row for row in json.loads(out)}
+    assert code == 0
+    assert rows["panels and metal"]["restoration"] == 11425
+    total = json.loads(out)[-1]
+    assert (total["restoration"], total["unproven"], total["minutes"]) == (11425 + 4800, 4800, 150)
+    code, out, err = run("costs", folder, "--by", "year")
+    assert code == 0
+    assert "Ines: 2 h 30 min" in err
+    assert "2016" in out
+    assert "€114.25" in out
+
+
+@pytest.mark.parametrize(
+    "options",
+    [
+        ("--line", "no price"),
+        ("--line", "part; many; 3"),
+        ("--line", "part; 3", "--area", "nowhere"),
+        ("--line", "part; 3", "--rate", "-1"),
+        ("--line", "part; 3", "--currency", "ZZZ"),
+    ],
+)
+def test_a_receipt_that_cannot_be_read_records_nothing(
+    run: Run, folder: Path, options: tuple[str, ...]
+) -> None:
+    code, _, err = run("receipt", folder, "--supplier", "X", "--date", "2016", *options)
+    assert code == 2
+    assert err.count("\n") == 1
+    assert json.loads(run("costs", folder, "--json")[1])[-1]["restoration"] == 0
+
+
+def test_gaps_find_and_check_of_an_empty_journal(run: Run, folder: Path) -> None:
+    code, out, _ = run("gaps", folder, "--json")
+    assert code == 0
+    assert {gap["target"] for gap in json.loads(out)} >= {"milestone"}
+    assert run("find", folder, "bonnet", "--json")[1].count('"panel"') == 1
+    code, out, err = run("check", folder, "--json")
+    assert code == 0
+    assert json.loads(out)["faults"] == []
+    assert "all whole" in err
+
+
+def test_panel_without_a_story_says_so(run: Run, folder: Path) -> None:
+    code, out, _ = run("panel", folder, "left sill")
+    assert code == 0
+    assert "Sill, left" in out
+    assert "Nothing is recorded" in out
+    assert run("panel", folder, "flux capacitor")[0] == 2
+
+
+def test_check_is_1_and_names_the_fault(run: Run, folder: Path) -> None:
+    paper = folder.parent / "roll.pdf"
+    paper.write_bytes(b"%PDF-1.4 made up")
+    run("receipt", folder, paper, "--supplier", "X", "--date", "2016", "--line", "a; 1")
+    (kept,) = folder.glob("originals/*/*.pdf")
+    kept.chmod(0o644)
+    kept.write_bytes(b"%PDF-1.4 made uq")
+    code, _, err = run("check", folder)
+    assert code == 1
+    assert kept.name in err
+
+
+def test_backup_and_restore(run: Run, folder: Path, tmp_path: Path) -> None:
+    code, _, err = run("backup", folder, tmp_path / "safe")
+    assert code == 0, err
+    (made,) = (tmp_path / "safe").iterdir()
+    assert run("restore", made, tmp_path / "again")[0] == 0
+    assert run("check", tmp_path / "again")[0] == 0
+    assert run("restore", made, tmp_path / "again")[0] == 2
