@@ -2,9 +2,14 @@
 
 from journal.domain.drawing import Drawing
 from journal.domain.starters.bodies import BODIES
+from journal.domain.starters.engine_bay import draw_engine_bay
+from journal.domain.starters.ends import draw_front
 from journal.domain.starters.proportions import MARGIN, Proportions, proportions
+from journal.domain.starters.rear_view import draw_rear
 from journal.domain.starters.sheet import Decor, Draft, Weight
 from journal.domain.starters.side_view import draw_left_side
+from journal.domain.starters.top_view import draw_top
+from journal.domain.starters.underside import draw_underside
 
 __all__ = ["BODIES", "Decor", "Weight", "decor", "starter"]
 
@@ -30,4 +35,10 @@ def _draft(p: Proportions) -> Draft:
     left = draft.sheet("Left side", p.length + 2 * MARGIN, p.height + 2 * MARGIN)
     draw_left_side(left, p)
     left.mirrored("Right side")
+    draw_top(draft.sheet("Top", p.length + 2 * MARGIN, p.width + 2 * MARGIN), p)
+    draw_underside(draft.sheet("Underside", p.length + 2 * MARGIN, p.width + 2 * MARGIN), p)
+    end = p.width * 1.1 + 2 * MARGIN, p.height + 2 * MARGIN
+    draw_front(draft.sheet("Front", *end), p)
+    draw_rear(draft.sheet("Rear", *end), p)
+    draw_engine_bay(draft, p)
     return draft

@@ -49,6 +49,7 @@ _NAMES: dict[System, tuple[str, ...]] = {
         "Floor pan, rear",
         "Transmission tunnel",
         "Boot floor",
+        "Boot floor side",
         "Load floor",
         "Spare wheel well",
         "Heelboard",
@@ -80,6 +81,8 @@ _NAMES: dict[System, tuple[str, ...]] = {
         "Hood",
         "Front door handle",
         "Rear door handle",
+        "Front hub cap",
+        "Rear hub cap",
     ),
     System.RUNNING_GEAR: (
         "Front wheel",

@@ -112,6 +112,11 @@ class Sheet:
         for contour in shape.contours:
             self.line(Stroke(contour.start, contour.edges))
 
+    def outline_over(self, shape: Shape) -> None:
+        """The outlines of a shape and of its mirror at the level centre line."""
+        self.outline_of(shape)
+        self.outline_of(mirror_down(shape, self.middle_y))
+
     def mirrored(self, name: str) -> "Sheet":
         """A new view that shows the other side of the car as this one shows its own."""
         other = self.draft.sheet(name, self.view.width, self.view.height)

@@ -61,10 +61,10 @@ def side_lines(p: Proportions) -> SideLines:
     return SideLines(
         nose=spline(
             at(-0.9, st.nose + 14),
-            at(-0.925, st.nose - 80),
-            at(-0.93, 545),
-            at(-0.92, 410),
-            at(-0.86, 262),
+            at(-0.928, st.nose - 40),
+            at(-0.938, 600),
+            at(-0.93, 420),
+            at(-0.87, 250),
         ),
         tail=spline(
             at(tail_top, st.tail + 8),
@@ -73,13 +73,7 @@ def side_lines(p: Proportions) -> SideLines:
             at(tail_top - 0.004, 420),
             at(tail_top - 0.06, 282),
         ),
-        hood=spline(
-            at(-0.9, st.nose + 14),
-            at(-0.78, st.nose + 52),
-            at(-0.4, st.nose + 96 + (st.bonnet - 940) * 0.3),
-            at(0.0, st.bonnet - 32),
-            at(st.cowl, st.bonnet),
-        ),
+        hood=_hood(p),
         shoulder=shoulder,
         deck=deck,
         upper=_upper(p),
@@ -92,6 +86,18 @@ def side_lines(p: Proportions) -> SideLines:
         valance_rear=straight(at(1, 400), at(2, 400)),
         door_front=_door_front(p),
         door_rear=_door_rear(p, opening, shoulder),
+    )
+
+
+def _hood(p: Proportions) -> Stroke:
+    st, at = p.style, p.at
+    rise = st.bonnet - st.nose - 14
+    return spline(
+        at(-0.9, st.nose + 14),
+        at(-0.8, st.nose + 14 + rise * 0.3),
+        at(-0.4, st.nose + 14 + rise * 0.68),
+        at(0.0, st.nose + 14 + rise * 0.92),
+        at(st.cowl, st.bonnet),
     )
 
 
@@ -129,7 +135,7 @@ def _upper(p: Proportions) -> Stroke:
         at(st.roof_end, st.roof_end_height),
     )
     middle = (st.roof_end + st.deck) / 2
-    bulge = 16 if st.rear == "boot" else 10
+    bulge = 8
     rear = spline(
         at(st.roof_end, st.roof_end_height),
         at(middle, (st.roof_end_height + st.deck_height) / 2 + bulge),
@@ -147,10 +153,7 @@ def _opening(p: Proportions) -> Stroke:
     top = at(front_top, st.screen_height - drop + 6)
     if not st.roof:
         return straight(foot, top)
-    shrink = 0.965 if st.rear == "boot" else 0.99
-    rear_top = min(st.roof_end * shrink, st.side_end + 0.02) - 0.02
-    if st.rear == "boot":
-        rear_top = st.roof_end - 0.055
+    rear_top = opening_end(p)
     over = st.height if rear_top > st.peak else st.roof_end_height
     roof = spline(
         top,
@@ -161,6 +164,14 @@ def _opening(p: Proportions) -> Stroke:
     return chain(
         straight(foot, top), roof, straight(roof.end, at(st.side_end, st.waist - 40)), ease=p.s(60)
     )
+
+
+def opening_end(p: Proportions) -> float:
+    """The station where the roof's edge over the side windows bends down."""
+    st = p.style
+    if st.rear == "boot":
+        return st.roof_end - 0.055
+    return min(st.roof_end * 0.99, st.side_end + 0.02) - 0.02
 
 
 def _arch(p: Proportions, station: float) -> Stroke:

@@ -5,10 +5,18 @@ from dataclasses import dataclass
 from journal.domain.drawing import Side
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import enclosed, outline, through
-from journal.domain.starters.lines import at_x, between_x, reverse, shifted, spline, straight
+from journal.domain.starters.lines import (
+    at_x,
+    between_x,
+    between_y,
+    reverse,
+    shifted,
+    spline,
+    straight,
+)
 from journal.domain.starters.proportions import MARGIN, Proportions
 from journal.domain.starters.sheet import Sheet, Weight
-from journal.domain.starters.side_lines import SideLines, side_lines
+from journal.domain.starters.side_lines import SideLines, opening_end, side_lines
 
 _LEFT, _CENTRE = Side.LEFT, Side.CENTRE
 
@@ -62,9 +70,19 @@ def draw_left_side(sheet: Sheet, p: Proportions) -> None:
 
 
 def _arches(side: _Side) -> None:
-    lines = side.lines
-    side.sheet.put("Inner wing", _LEFT, outline(lines.front_arch))
-    side.sheet.put("Rear inner arch", _LEFT, outline(lines.rear_arch))
+    lines, at = side.lines, side.p.at
+    low = straight(at(-1, 236), at(2, 236))
+    side.sheet.put("Inner wing", _LEFT, _arch_behind(lines.front_arch, at(0, 0).x, low))
+    side.sheet.put("Rear inner arch", _LEFT, _arch_behind(lines.rear_arch, at(1, 0).x, low))
+
+
+def _arch_behind(arch: Stroke, middle: float, low: Stroke) -> Shape:
+    """What is seen through a wheel opening, down to a level line."""
+    y = low.start.y
+    top = at_x(arch, middle).y
+    left = between_y(between_x(arch, -1e6, middle), y, top)
+    right = between_y(between_x(arch, middle, 1e6), top, y)
+    return outline(left, right)
 
 
 def _cuts(side: _Side) -> tuple[Stroke, Stroke]:
@@ -74,17 +92,12 @@ def _cuts(side: _Side) -> tuple[Stroke, Stroke]:
         at_x(lines.upper, side.x(st.screen_top) + p.s(35)),
         at_x(lines.opening, side.x(st.screen_top) + p.s(95)),
     )
-    corner = max(pt.x for pt in _tops(lines.opening))
+    corner = side.x(opening_end(p))
     rear = through(
         at_x(lines.upper, side.x(st.roof_end) - p.s(30)),
         at_x(lines.opening, min(corner, side.x(st.roof_end)) - p.s(70)),
     )
     return front, rear
-
-
-def _tops(opening: Stroke) -> list[Point]:
-    """The ends of the opening's roof edge."""
-    return [edge.to for edge in opening.edges][1:-2]
 
 
 def _roof_and_posts(side: _Side) -> None:
@@ -99,7 +112,7 @@ def _roof_and_posts(side: _Side) -> None:
     leg = between_x(opening, side.x(st.b_post), 1e6)
     if st.rear == "bed":
         behind = side.upright(side.behind_door)
-        shape = enclosed(rear, deck_x, lines.sill_top, behind, side.opening_rear, cut_rear)
+        shape = enclosed(rear, deck_x, lines.sill_top, behind, opening, cut_rear)
         sheet.put("B-post", _LEFT, shape)
         return
     if st.rear == "boot":
@@ -274,7 +287,8 @@ def _wheels(side: _Side) -> None:
     for name, station in (("Front wheel", 0.0), ("Rear wheel", 1.0)):
         x, y = side.x(station), p.y(p.wheel)
         sheet.put(name, _LEFT, circle(x, y, p.wheel))
-        for share in (0.68, 0.63, 0.4, 0.22):
+        sheet.put(f"{name[:-5]}hub cap", _LEFT, circle(x, y, p.wheel * 0.62))
+        for share in (0.68, 0.46, 0.42, 0.16):
             sheet.outline_of(circle(x, y, p.wheel * share))
     ground = p.y(0)
     sheet.line(
