@@ -2,6 +2,7 @@
 
 from journal.domain.drawing import Drawing
 from journal.domain.starters.bodies import BODIES
+from journal.domain.starters.cabin import draw_cabin
 from journal.domain.starters.engine_bay import draw_engine_bay
 from journal.domain.starters.ends import draw_front
 from journal.domain.starters.proportions import MARGIN, Proportions, proportions
@@ -41,4 +42,5 @@ def _draft(p: Proportions) -> Draft:
     draw_front(draft.sheet("Front", *end), p)
     draw_rear(draft.sheet("Rear", *end), p)
     draw_engine_bay(draft, p)
+    draw_cabin(draft, p)
     return draft

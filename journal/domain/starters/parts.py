@@ -42,6 +42,7 @@ _NAMES: dict[System, tuple[str, ...]] = {
         "Parcel shelf",
         "Seat-belt mount, front",
         "Seat-belt mount, sill",
+        "Seat-belt mount, tunnel",
         "Seat-belt mount, rear",
     ),
     System.FLOOR: (
@@ -158,7 +159,8 @@ _NAMES: dict[System, tuple[str, ...]] = {
         "Tunnel carpet",
         "Boot carpet",
         "Headlining",
-        "Sill tread",
+        "Sill tread, front",
+        "Sill tread, rear",
     ),
 }
 
