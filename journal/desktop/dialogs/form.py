@@ -32,7 +32,7 @@ class FormDialog(QDialog):
         self.form = QFormLayout()
         self.form.setHorizontalSpacing(16)
         self.form.setVerticalSpacing(10)
-        self.form.setLabelAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.form.setLabelAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         self.form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
         self.problem = label("", "error")
         self.problem.hide()
@@ -54,7 +54,7 @@ class FormDialog(QDialog):
         """Add a field with its label ("&Name"); ``hint`` is said below it in fewer words."""
         name = QLabel(text)
         name.setBuddy(field)
-        name.setMinimumHeight(TARGET)
+        name.setFixedHeight(TARGET)
         name.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         if not field.accessibleName():
             field.setAccessibleName(text.replace("&", ""))

@@ -1,0 +1,265 @@
+"""Recording a receipt: who was paid, when, for what, and where the paper is."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QPushButton, QWidget
+
+from journal.actions import areas as area_actions
+from journal.actions import cars
+from journal.actions import receipts as actions
+from journal.desktop.desk import AreaSelected, Desk, ReceiptSelected
+from journal.desktop.dialogs.form import FormDialog
+from journal.desktop.dialogs.receipt_head import ReceiptHead
+from journal.desktop.theme import TARGET
+from journal.desktop.widgets.checked import CheckedField
+from journal.desktop.widgets.lines_edit import LinesEdit
+from journal.desktop.widgets.money_edit import MoneyEdit
+from journal.desktop.widgets.papers_edit import PapersEdit
+from journal.desktop.widgets.parts import column, label, row, scrolled
+from journal.desktop.widgets.share_edit import ShareEdit, shares_in_words
+from journal.domain.errors import JournalError
+from journal.domain.ids import AreaId, ReceiptId
+from journal.domain.money import format_money
+from journal.domain.receipts import Receipt, Share
+
+
+class ReceiptDialog(FormDialog):
+    """A receipt with its lines, shares and papers; a new one or one to be changed.
+
+    Ctrl+Enter records it. A new one is shared to the repair area that is selected.
+    """
+
+    def __init__(
+        self,
+        desk: Desk,
+        parent: QWidget | None = None,
+        *,
+        receipt: Receipt | None = None,
+        area_id: AreaId | None = None,
+    ) -> None:
+        super().__init__("New receipt" if receipt is None else "Receipt", "&Record", parent)
+        self._desk = desk
+        self._receipt = receipt
+        if area_id is None and receipt is None and isinstance(desk.selection, AreaSelected):
+            area_id = desk.selection.id
+        car = desk.ask(cars.car)
+        areas = desk.ask(area_actions.areas) or ()
+        known = desk.ask(actions.receipts) or ()
+        self._names = {area.id: area.name for area in areas}
+        self.head = ReceiptHead(
+            car.currency if car else "EUR",
+            suppliers=desk.ask(actions.suppliers) or (),
+            currencies=_currencies(known),
+        )
+        self.lines = LinesEdit(self.head.currency_code())
+        self.same_for_all = QCheckBox("&Same for all lines")
+        self.shares = ShareEdit(areas)
+        self.shares_title = label("", "subheading", wrap=False)
+        self._printed = MoneyEdit(self.head.currency_code(), optional=True)
+        self.printed_total = CheckedField(edit=self._printed)
+        self.sum = label("", wrap=False)
+        self.papers = PapersEdit()
+        self.note = QLineEdit()
+        self._build()
+        self._connect()
+        self._fill(receipt, area_id)
+
+    # --- layout ---
+
+    def _build(self) -> None:
+        self.setMinimumSize(1000, 640)
+        self.resize(1160, 740)
+        self.outer.setSpacing(8)
+        self.outer.insertWidget(0, self.head)
+        self.outer.insertWidget(1, self.lines, 3)
+        self.outer.insertLayout(2, self._build_below(), 2)
+        hint = label("Tab or Enter goes on; Ctrl+Enter records.", "muted", wrap=False)
+        self.outer.insertWidget(self.outer.indexOf(self.buttons), hint)
+        for pressed in self.findChildren(QPushButton):
+            pressed.setAutoDefault(False)
+            pressed.setDefault(False)
+
+    def _build_below(self) -> QGridLayout:
+        shares = QWidget()
+        shares.setLayout(column(self.shares, None))
+        totals = QGridLayout()
+        totals.setHorizontalSpacing(12)
+        totals.setVerticalSpacing(8)
+        for place, (name, field) in enumerate(
+            (("The lines make", self.sum), ("&Printed total", self.printed_total))
+        ):
+            said = QLabel(name)
+            said.setBuddy(field)
+            said.setMinimumHeight(TARGET)
+            totals.addWidget(said, place, 0, Qt.AlignmentFlag.AlignTop)
+            totals.addWidget(field, place, 1)
+        note = QLabel("N&ote")
+        note.setBuddy(self.note)
+        self.printed_total.setAccessibleName("Printed total")
+        self.note.setAccessibleName("Note")
+        totals.addWidget(note, 2, 0)
+        totals.addWidget(self.note, 2, 1)
+        totals.setColumnStretch(1, 1)
+        below = QGridLayout()
+        below.setHorizontalSpacing(24)
+        below.addLayout(row(self.shares_title, None, self.same_for_all), 0, 0)
+        below.addWidget(scrolled(shares), 1, 0, 2, 1)
+        below.addLayout(totals, 0, 1, 2, 1)
+        below.addWidget(self.papers, 2, 1)
+        below.setColumnStretch(0, 1)
+        below.setColumnStretch(1, 1)
+        below.setRowStretch(1, 1)
+        return below
+
+    def _connect(self) -> None:
+        self.head.currency_changed.connect(self._on_currency)
+        self.lines.changed.connect(self._on_lines)
+        self.lines.current_changed.connect(self._show_shares)
+        self.shares.changed.connect(self._on_shares)
+        self.same_for_all.toggled.connect(self._on_same)
+        self.printed_total.changed.connect(self._show_difference)
+        self.papers.changed.connect(self._on_papers)
+        for keys in ("Ctrl+Return", "Ctrl+Enter"):
+            QShortcut(QKeySequence(keys), self).activated.connect(self.accept_button.click)
+
+    def _fill(self, receipt: Receipt | None, area_id: AreaId | None) -> None:
+        if receipt is None:
+            first = (Share(area_id, 1),) if area_id is not None else ()
+            self.lines.set_shares(0, first)
+            self.same_for_all.setChecked(True)
+            self._show_shares()
+            self.head.supplier.setFocus()
+            return
+        self.head.show_receipt(receipt)
+        self._on_currency(receipt.currency)
+        self.lines.set_lines(receipt.lines)
+        self._printed.set_amount(receipt.printed_total)
+        self.note.setText(receipt.note)
+        self.same_for_all.setChecked(len({line.shares for line in receipt.lines}) < 2)
+        self.papers.set_held(self._paper_paths(receipt))
+        self._show_shares()
+        self._on_lines()
+        self.head.supplier.setFocus()
+
+    # --- recording ---
+
+    def submit(self) -> bool:
+        """Record the receipt and select it."""
+        receipt = self._read()
+        session, files = self._desk.session, self.papers.files()
+        if self._receipt is None:
+            changes = actions.record_receipt(session, receipt, files)
+        elif receipt != self._receipt or files:
+            changes = actions.change_receipt(session, receipt, files)
+        else:
+            return True
+        self._desk.announce(changes)
+        if self._receipt is None and changes.made is not None:
+            self._desk.select(ReceiptSelected(ReceiptId(changes.made)))
+        return True
+
+    def _read(self) -> Receipt:
+        self._share_alike()
+        head = self.head.value()
+        lines = self.lines.lines()
+        if not lines:
+            self.lines.rows[0].text.setFocus()
+            raise JournalError("A receipt needs a line; one for the whole of it will do.")
+        return replace(
+            head,
+            id=self._receipt.id if self._receipt else ReceiptId(0),
+            lines=lines,
+            printed_total=self._read_printed(),
+            papers=self._receipt.papers if self._receipt else (),
+            note=self.note.text().strip(),
+        )
+
+    def _read_printed(self) -> int | None:
+        try:
+            return self._printed.amount()
+        except JournalError as error:
+            self.printed_total.refuse(error)
+            raise
+
+    def _paper_paths(self, receipt: Receipt) -> list[Path]:
+        found = (self._desk.ask(actions.paper_path, paper) for paper in receipt.papers)
+        return [path for path in found if path is not None]
+
+    # --- what follows from what ---
+
+    def _on_currency(self, currency: str) -> None:
+        self.lines.set_currency(currency)
+        self._printed.set_currency(currency)
+
+    def _on_papers(self) -> None:
+        if self.papers.files():
+            self.head.hold_paper()
+
+    def _on_lines(self) -> None:
+        self._share_alike()
+        self.sum.setText(self._money(sum(self.lines.amounts())))
+        self._show_amounts()
+        self._show_difference()
+
+    def _on_same(self) -> None:
+        self._share_alike()
+        self._show_shares()
+
+    def _on_shares(self) -> None:
+        self.lines.set_shares(self.lines.current, self.shares.shares())
+        self._share_alike()
+        self._show_words()
+
+    def _share_alike(self) -> None:
+        """Where one sharing holds for all lines, give it to every one, those added last too."""
+        if self.same_for_all.isChecked():
+            shares = self.shares.shares()
+            for place in range(len(self.lines.rows)):
+                self.lines.set_shares(place, shares)
+        self._show_words()
+
+    def _show_shares(self) -> None:
+        """Show the sharing of all lines, or that of the line the keyboard is in."""
+        if not self.same_for_all.isChecked() or not self.shares.shares():
+            self.shares.set_shares(self.lines.rows[self.lines.current].shares)
+        self._show_amounts()
+
+    def _show_amounts(self) -> None:
+        amounts = self.lines.amounts()
+        if self.same_for_all.isChecked():
+            self.shares_title.setText("Shared to")
+            self.shares.set_total(amounts, self._money)
+            return
+        place = min(self.lines.current, len(amounts) - 1)
+        self.shares_title.setText(f"Line {place + 1} shared to")
+        self.shares.set_total(amounts[place], self._money)
+
+    def _show_words(self) -> None:
+        self.lines.show_shares(
+            [shares_in_words(shown.shares, self._names) for shown in self.lines.rows]
+        )
+
+    def _show_difference(self) -> None:
+        printed = self._printed.seen()
+        if self._printed.text().strip() and printed is None:
+            self.printed_total.say("not a sum yet")
+            return
+        difference = 0 if printed is None else sum(self.lines.amounts()) - printed
+        if not difference:
+            self.printed_total.say("" if printed is None else "The lines make just that.")
+            return
+        more = "more" if difference > 0 else "less"
+        self.printed_total.say(
+            f"The lines make {self._money(abs(difference))} {more}; both are kept as they are."
+        )
+
+    def _money(self, minor: int) -> str:
+        return format_money(minor, self.head.currency_code())
+
+
+def _currencies(receipts: Iterable[Receipt]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(receipt.currency for receipt in receipts))

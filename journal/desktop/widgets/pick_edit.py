@@ -1,0 +1,80 @@
+"""A line that proposes what was written in it before, or what there is to choose from."""
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QModelIndex, QStringListModel, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
+
+
+class PickEdit(QLineEdit):
+    """A line to type in with proposals that hold what is typed, wherever it stands in them."""
+
+    #: A proposal was taken: its text.
+    picked = Signal(str)
+    #: Enter was pressed on words that mean no proposal, or several: the words.
+    not_found = Signal(str)
+
+    def __init__(self, choices: Sequence[str] = (), parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._choices: tuple[str, ...] = ()
+        self._takes_enter = False
+        self._model = QStringListModel(self)
+        completer = QCompleter(self._model, self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.setFilterMode(Qt.MatchFlag.MatchContains)
+        completer.setMaxVisibleItems(12)
+        completer.activated[QModelIndex].connect(self._on_activated)
+        self.setCompleter(completer)
+        self.set_choices(choices)
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """What is proposed."""
+        return self._choices
+
+    def set_choices(self, choices: Sequence[str]) -> None:
+        """Propose these."""
+        self._choices = tuple(choices)
+        self._model.setStringList(list(choices))
+
+    def show_all(self) -> None:
+        """Open the list of everything there is to choose from."""
+        completer = self.completer()
+        completer.setCompletionPrefix("")
+        completer.complete()
+
+    def best(self) -> str:
+        """The choice that what is typed stands for: the very one, else the only one that holds it.
+
+        "" where it is none or more than one.
+        """
+        typed = self.text().strip().casefold()
+        if not typed:
+            return ""
+        exact = [choice for choice in self._choices if choice.casefold() == typed]
+        near = exact or [choice for choice in self._choices if typed in choice.casefold()]
+        return near[0] if len(near) == 1 or exact else ""
+
+    def on_picked(self, react: Callable[[str], object]) -> None:
+        """Call ``react`` with a proposal that was taken, or with what Enter was pressed on."""
+        self.picked.connect(react)
+        self._takes_enter = True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take the choice meant with Enter; an empty line leaves Enter to the dialog."""
+        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        popup = self.completer().popup()
+        in_popup = popup.isVisible() and popup.currentIndex().isValid()
+        if not (enter and self._takes_enter and self.text().strip()) or in_popup:
+            super().keyPressEvent(event)
+            return
+        event.accept()
+        popup.hide()
+        if best := self.best():
+            self.picked.emit(best)
+        else:
+            self.not_found.emit(self.text().strip())
+
+    def _on_activated(self, index: QModelIndex) -> None:
+        self.picked.emit(str(index.data()))

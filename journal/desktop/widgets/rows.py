@@ -1,0 +1,198 @@
+"""Tables of frozen rows: columns say how a row reads, sorts and is drawn."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtGui import QFont, QKeyEvent
+from PySide6.QtWidgets import QHeaderView, QTableView, QWidget
+
+from journal.desktop.theme import TARGET
+
+#: The role that gives the row itself.
+ROW_ROLE = Qt.ItemDataRole.UserRole
+#: The role that gives a bar's length, 0 to 1, and where it is split, 0 to 1 of its length.
+BAR_ROLE = Qt.ItemDataRole.UserRole + 1
+
+_Index = QModelIndex | QPersistentModelIndex
+_ROOT = QModelIndex()
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: its title, what it says of a row, and by what it sorts (its text where None).
+
+    ``number`` sets it to the right; ``wide`` lets it take the room that is left.
+    """
+
+    title: str
+    text: Callable[[Any], str]
+    key: Callable[[Any], Any] | None = None
+    number: bool = False
+    wide: bool = False
+    bar: Callable[[Any], tuple[float, float]] | None = None
+
+
+class RowsModel(QAbstractTableModel):
+    """Rows in the order asked for, with a total that always stands last."""
+
+    def __init__(self, columns: Sequence[Column], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._columns = tuple(columns)
+        self._given: tuple[Any, ...] = ()
+        self._rows: list[Any] = []
+        self._total: Any = None
+        self._sorted_by: tuple[int, Qt.SortOrder] | None = None
+
+    def set_rows(self, rows: Sequence[Any], total: Any = None) -> None:
+        """Show these rows; ``total`` stands in bold below them whatever they are sorted by."""
+        self.beginResetModel()
+        self._given, self._total = tuple(rows), total
+        self._arrange()
+        self.endResetModel()
+
+    def rows(self) -> tuple[Any, ...]:
+        """The rows in the order shown, without the total."""
+        return tuple(self._rows)
+
+    def row_at(self, place: int) -> Any:
+        """The row at a place; None for the total and beyond."""
+        return self._rows[place] if 0 <= place < len(self._rows) else None
+
+    def rowCount(self, parent: _Index = _ROOT) -> int:
+        """How many rows, with the total."""
+        if parent.isValid():
+            return 0
+        return len(self._rows) + (self._total is not None)
+
+    def columnCount(self, parent: _Index = _ROOT) -> int:
+        """How many columns."""
+        return 0 if parent.isValid() else len(self._columns)
+
+    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell says and how."""
+        if not index.isValid():
+            return None
+        column = self._columns[index.column()]
+        row = self.row_at(index.row())
+        is_total = row is None
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
+            return column.text(self._total if is_total else row)
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            side = Qt.AlignmentFlag.AlignRight if column.number else Qt.AlignmentFlag.AlignLeft
+            return side | Qt.AlignmentFlag.AlignVCenter
+        if role == Qt.ItemDataRole.FontRole and is_total:
+            font = QFont()
+            font.setBold(True)
+            return font
+        if role == ROW_ROLE:
+            return row
+        if role == BAR_ROLE and column.bar is not None and not is_total:
+            return column.bar(row)
+        return None
+
+    def headerData(
+        self,
+        section: int,
+        orientation: Qt.Orientation,
+        role: int = Qt.ItemDataRole.DisplayRole,
+    ) -> Any:
+        """The titles of the columns."""
+        if orientation != Qt.Orientation.Horizontal or not 0 <= section < len(self._columns):
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._columns[section].title
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            number = self._columns[section].number
+            side = Qt.AlignmentFlag.AlignRight if number else Qt.AlignmentFlag.AlignLeft
+            return side | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Sort by a column; -1 is the order the rows were given in."""
+        self.layoutAboutToBeChanged.emit()
+        held = self.persistentIndexList()
+        rows = [self.row_at(index.row()) for index in held]
+        self._sorted_by = (column, order) if 0 <= column < len(self._columns) else None
+        self._arrange()
+        places = {id(row): place for place, row in enumerate(self._rows)}
+        moved = [
+            self.index(places.get(id(row), len(self._rows)), index.column())
+            for row, index in zip(rows, held, strict=True)
+        ]
+        self.changePersistentIndexList(held, moved)
+        self.layoutChanged.emit()
+
+    def _arrange(self) -> None:
+        self._rows = list(self._given)
+        if self._sorted_by is not None:
+            place, order = self._sorted_by
+            column = self._columns[place]
+            key = column.key or (lambda row: column.text(row).casefold())
+            self._rows.sort(key=key, reverse=order == Qt.SortOrder.DescendingOrder)
+
+
+class RowsTable(QTableView):
+    """A table of rows: one is picked at a time, Enter or a double click opens it."""
+
+    def __init__(self, name: str, columns: Sequence[Column], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.rows_model = RowsModel(columns, self)
+        self.setModel(self.rows_model)
+        self.setAccessibleName(name)
+        self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QTableView.EditTrigger.NoEditTriggers)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setWordWrap(False)
+        self.setTabKeyNavigation(False)
+        self.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(TARGET)
+        header = self.horizontalHeader()
+        header.setHighlightSections(False)
+        for place, column in enumerate(columns):
+            mode = QHeaderView.ResizeMode
+            header.setSectionResizeMode(
+                place, mode.Stretch if column.wide else mode.ResizeToContents
+            )
+        header.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+        header.setSortIndicatorClearable(True)
+        self.setSortingEnabled(True)
+        self._on_opened: Callable[[Any], object] | None = None
+        self.doubleClicked.connect(self._open_index)
+
+    def on_opened(self, react: Callable[[Any], object]) -> None:
+        """Call ``react`` with a row that is opened by a double click or Enter."""
+        self._on_opened = react
+
+    def set_rows(self, rows: Sequence[Any], total: Any = None) -> None:
+        """Show these rows, and keep the picked place."""
+        place = self.currentIndex().row()
+        self.rows_model.set_rows(rows, total)
+        if place >= 0 and self.rows_model.rowCount():
+            self.selectRow(min(place, self.rows_model.rowCount() - 1))
+
+    def picked(self) -> Any:
+        """The row that is picked, None where none is."""
+        index = self.currentIndex()
+        return self.rows_model.row_at(index.row()) if index.isValid() else None
+
+    def pick(self, row: Any) -> None:
+        """Pick a row and bring it into view."""
+        if row in self.rows_model.rows():
+            self.selectRow(self.rows_model.rows().index(row))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Open with Enter."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():
+            self._open_index(self.currentIndex())
+        else:
+            super().keyPressEvent(event)
+
+    def _open_index(self, index: QModelIndex) -> None:
+        row = self.rows_model.row_at(index.row())
+        if row is not None and self._on_opened is not None:
+            self._on_opened(row)
