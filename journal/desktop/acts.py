@@ -233,10 +233,10 @@ class Acts(QObject):
 
     def new_area(self) -> None:
         """Ask for a new repair area."""
-        from journal.desktop.dialogs.new_area import NewAreaDialog
+        from journal.desktop.dialogs.area import AreaDialog
 
         if desk := self._window.desk:
-            self._show(NewAreaDialog(desk, self._window))
+            self._show(AreaDialog(desk, self._window))
 
     def new_receipt(self) -> None:
         """Ask for a receipt."""

@@ -15,13 +15,15 @@ _PROPERTY = "icon_name"
 
 
 @cache
-def icon(name: str, colour: str, checked_colour: str = "") -> QIcon:
-    """The icon drawn in one colour, and in another where its button is pressed in."""
+def icon(name: str, colour: str, checked: str = "", disabled: str = "") -> QIcon:
+    """The icon drawn in one colour, and in others where its button is pressed in or disabled."""
     made = QIcon()
     for size in _SIZES:
         made.addPixmap(pixmap(name, colour, size), QIcon.Mode.Normal, QIcon.State.Off)
-        if checked_colour:
-            made.addPixmap(pixmap(name, checked_colour, size), QIcon.Mode.Normal, QIcon.State.On)
+        if checked:
+            made.addPixmap(pixmap(name, checked, size), QIcon.Mode.Normal, QIcon.State.On)
+        if disabled:
+            made.addPixmap(pixmap(name, disabled, size), QIcon.Mode.Disabled, QIcon.State.Off)
     return made
 
 
@@ -60,12 +62,8 @@ def _tint(target: QObject) -> None:
     name = target.property(_PROPERTY)
     if not isinstance(target, QAbstractButton | QAction):
         return
-    on_accent = (
-        isinstance(target, QAbstractButton)
-        and target.isCheckable()
-        and target.property("role") != "rail"
-    )
-    if target.property("role") == "primary":
-        target.setIcon(icon(name, colours.on_accent))
-    else:
-        target.setIcon(icon(name, colours.text, colours.on_accent if on_accent else ""))
+    role = target.property("role")
+    on_accent = isinstance(target, QAbstractButton) and target.isCheckable() and not role
+    checked = colours.on_accent if on_accent else ""
+    colour = colours.on_accent if role == "primary" else colours.text
+    target.setIcon(icon(name, colour, checked, colours.edge))

@@ -48,6 +48,7 @@ class ProgressStrip(QFrame):
         self.setProperty("role", "strip")
         self._task: Task | None = None
         self._words = label("", wrap=False)
+        self._idle = ""
         self._words.setAccessibleName("What was done last")
         self._undo = button("Undo", self.undo_wanted.emit, icon="undo", role="quiet")
         self._undo.hide()
@@ -102,9 +103,14 @@ class ProgressStrip(QFrame):
         self._cancel.setEnabled(not running.cancelling)
         self._cancel.setAccessibleName(f"Cancel: {running.label}")
 
+    def set_idle(self, words: str) -> None:
+        """What stands there while there is nothing to say."""
+        self._idle = words
+        self._clear_words()
+
     @Slot()
     def _clear_words(self) -> None:
-        self._words.clear()
+        self._words.setText(self._idle)
         self._undo.hide()
 
     @Slot()

@@ -7,7 +7,8 @@ of a banner is "info", "done", "warning" or "error".
 
 from string import Template
 
-from journal.desktop.theme import TARGET, Colours
+from journal.desktop.theme import DARK, TARGET, Colours
+from journal.files.assets import asset
 
 _SHEET = Template("""
 * { outline: none; }
@@ -42,13 +43,26 @@ QPushButton[role="quiet"], QToolButton[role="quiet"] {
 }
 QPushButton[role="quiet"]:hover, QToolButton[role="quiet"]:hover { background: $hover; }
 QPushButton[role="quiet"]:checked, QToolButton[role="quiet"]:checked {
-  background: $accent; color: $on_accent;
+  background: $surface; color: $text; border-color: $edge;
 }
 QPushButton[role="quiet"]:focus, QToolButton[role="quiet"]:focus { border: 2px solid $focus; }
 QPushButton[role="quiet"]:disabled, QToolButton[role="quiet"]:disabled {
   color: $edge; background: transparent;
 }
-QComboBox::drop-down { width: 24px; border: none; }
+QPushButton, QToolButton { icon-size: 20px; }
+QComboBox::drop-down { width: 28px; border: none; }
+QComboBox::down-arrow { image: url("$down"); width: 14px; height: 14px; }
+QAbstractSpinBox { padding-left: 6px; padding-right: 26px; }
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {
+  subcontrol-origin: border; width: 26px; border: none; background: transparent;
+}
+QAbstractSpinBox::up-button { subcontrol-position: top right; }
+QAbstractSpinBox::down-button { subcontrol-position: bottom right; }
+QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { background: $hover; }
+QAbstractSpinBox::up-arrow { image: url("$up"); width: 12px; height: 12px; }
+QAbstractSpinBox::down-arrow { image: url("$down"); width: 12px; height: 12px; }
+QCheckBox, QRadioButton { min-height: ${field}px; spacing: 8px; }
+QCheckBox::indicator, QRadioButton::indicator { width: 18px; height: 18px; }
 QComboBox QAbstractItemView { background: $surface; border: 1px solid $edge; }
 QToolButton::menu-indicator { image: none; }
 
@@ -60,6 +74,10 @@ QLineEdit, QSpinBox, QDoubleSpinBox, QDateEdit, QTimeEdit { min-height: ${field}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus,
 QDateEdit:focus, QTimeEdit:focus { border: 2px solid $focus; }
 QLineEdit:read-only { background: $page; }
+QLineEdit:disabled { background: $page; border-color: $rule; color: $edge; }
+QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {
+  border: none; padding: 0 0 0 8px; min-height: 0; background: transparent;
+}
 QLineEdit[wrong="true"], QLineEdit[wrong="true"]:focus { border: 2px solid $danger; }
 QTextBrowser { background: $surface; border: 1px solid $rule; }
 
@@ -69,7 +87,8 @@ QListView, QTreeView, QTableView {
   gridline-color: $rule;
 }
 QListView:focus, QTreeView:focus, QTableView:focus { border: 2px solid $focus; }
-QListView::item, QTreeView::item { min-height: ${row}px; padding: 0 4px; }
+QListView::item { padding: 8px 4px; }
+QTreeView::item { min-height: ${row}px; padding: 0 4px; }
 QListView::item:hover, QTreeView::item:hover { background: $hover; color: $text; }
 QListView::item:selected, QTreeView::item:selected, QTableView::item:selected {
   background: $accent; color: $on_accent;
@@ -131,6 +150,15 @@ QFrame[role="banner"] { background: $surface; border: none; border-left: 6px sol
 QFrame[role="banner"][level="done"] { border-left-color: $good; }
 QFrame[role="banner"][level="warning"] { border-left-color: $warning; }
 QFrame[role="banner"][level="error"] { border-left-color: $danger; }
+QToolButton[role="view"] {
+  min-width: 40px; min-height: 52px; padding: 2px; border: 1px solid transparent;
+  border-bottom: 3px solid transparent; border-radius: 0; background: transparent; color: $text;
+}
+QToolButton[role="view"]:hover { background: $hover; }
+QToolButton[role="view"]:checked {
+  background: $surface; color: $text; border-bottom: 3px solid $accent; font-weight: 600;
+}
+QToolButton[role="view"]:focus { border: 2px solid $focus; }
 QFrame[role="rail"] { background: $rail; border: none; }
 QFrame[role="strip"] { background: $rail; border: none; border-top: 1px solid $rule; }
 QFrame[role="rail"] QToolButton {
@@ -147,6 +175,7 @@ QFrame[role="rail"] QToolButton:focus { border: 2px solid $focus; }
 
 def stylesheet(colours: Colours, points: float = 10.0) -> str:
     """The style sheet in a theme's colours; ``points`` is the size of the system's font."""
+    name = "dark" if colours is DARK else "light"
     return _SHEET.substitute(
         text=colours.text,
         muted=colours.muted,
@@ -162,6 +191,8 @@ def stylesheet(colours: Colours, points: float = 10.0) -> str:
         warning=colours.warning,
         danger=colours.danger,
         good=colours.good,
+        down=asset(f"icons/arrow-down-{name}.svg").as_posix(),
+        up=asset(f"icons/arrow-up-{name}.svg").as_posix(),
         inner=TARGET - 2,
         field=TARGET - 6,
         row=TARGET - 4,

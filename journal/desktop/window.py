@@ -1,7 +1,6 @@
 """The one window: menus, banners, the open journal or the start page, and the bottom strip."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -26,7 +25,6 @@ from journal.desktop.progress_strip import ProgressStrip
 from journal.desktop.start_page import StartPage
 from journal.desktop.tasks import TaskRunner
 from journal.domain.changes import Changes
-from journal.domain.errors import JournalError
 
 if TYPE_CHECKING:
     from journal.actions.add_photos import AddReport
@@ -35,7 +33,6 @@ if TYPE_CHECKING:
     from journal.desktop.workspace import Workspace
 
 PROGRAM = "Restoration Journal"
-_RECENT = 8
 _SHOW_ARRIVALS_MS = 3000
 
 
@@ -119,6 +116,7 @@ class Window(QMainWindow):
         self.menus.show_state(is_open=True, is_writable=not session.read_only)
         self._show_car()
         self._show_undo()
+        self._strip.set_idle(f"Kept in {session.folder}")
         self.workspace.show_page("Drawing")
         self._remember(session.folder)
 
@@ -230,6 +228,7 @@ class Window(QMainWindow):
         self._messages.state("")
         self._messages.clear()
         self._summary.hide()
+        self._strip.set_idle("")
         self.setWindowTitle(PROGRAM)
         self.menus.show_state(is_open=False, is_writable=False)
         self.menus.show_undo(None, None)
@@ -244,16 +243,13 @@ class Window(QMainWindow):
         self.settings = settings
         if self.desk:
             self.desk.settings = settings
-        try:
-            save_settings(settings)
-        except JournalError as error:
-            self.show_message(str(error), "warning")
+        save_settings(settings)
 
     def _remember(self, folder: Path) -> None:
-        others = [f for f in self.settings.recent if f != str(folder)]
-        recent = (str(folder), *others)[:_RECENT]
-        self.save_settings(replace(self.settings, recent=recent))
-        self.menus.show_recent(recent)
+        from journal.actions.settings import with_recent
+
+        self.save_settings(with_recent(self.settings, folder))
+        self.menus.show_recent(self.settings.recent)
 
     def dress(self, choice: str) -> None:
         """Put on a theme: "system", "light" or "dark"."""

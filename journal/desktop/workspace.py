@@ -121,6 +121,8 @@ class Workspace(QWidget):
         self._stack.setCurrentWidget(page)
         self._rail.mark(title)
         page.show_selection(self._desk.selection)
+        if page.focusProxy() is not None:
+            page.setFocus(Qt.FocusReason.OtherFocusReason)
         self.page_shown.emit(title)
 
     def focus_next_part(self) -> None:

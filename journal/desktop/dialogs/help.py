@@ -79,6 +79,8 @@ class HelpDialog(QDialog):
         layout = QVBoxLayout(self)
         layout.addWidget(split)
         self._list.currentRowChanged.connect(self._on_row)
+        # Rows are measured when one is picked; the style sheet must be on by then.
+        self._list.ensurePolished()
         self.show_page(page)
 
     def show_page(self, page: str) -> None:

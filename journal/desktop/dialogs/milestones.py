@@ -17,7 +17,7 @@ from journal.actions import cars
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.parts import button, column, label, row
-from journal.desktop.widgets.when_field import WhenField
+from journal.desktop.widgets.when_edit import WhenEdit
 from journal.domain.car import Milestone, MilestoneKind
 from journal.domain.when import spoken
 
@@ -113,9 +113,10 @@ class MilestoneDialog(FormDialog):
         self._kind = QComboBox()
         for kind in MilestoneKind:
             self._kind.addItem(kind.value, kind)
-        self._when = WhenField("When", when=milestone.when if milestone else None)
+        self._when = WhenEdit()
         self._note = QLineEdit(milestone.note if milestone else "")
         if milestone:
+            self._when.set_when(milestone.when)
             self._kind.setCurrentIndex(list(MilestoneKind).index(milestone.kind))
         self.add_row("W&hat", self._kind)
         self.add_row("&When", self._when)
@@ -124,5 +125,5 @@ class MilestoneDialog(FormDialog):
     def submit(self) -> bool:
         """Save the milestone."""
         kind = MilestoneKind(self._kind.currentData())
-        self._save(kind, self._when.needed_when("A milestone"), self._note.text().strip())
+        self._save(kind, self._when.required(), self._note.text().strip())
         return True

@@ -3,6 +3,7 @@
 from importlib import import_module
 
 from PySide6.QtCore import Slot
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 
 from journal.desktop.desk import (
@@ -15,9 +16,10 @@ from journal.desktop.desk import (
     Selection,
 )
 from journal.desktop.inspector import Pane
-from journal.desktop.widgets.parts import column, label
+from journal.desktop.widgets.parts import button, column, label, row
 from journal.domain.changes import Changes
 
+_BACK_MOST = 20
 _PANES = {
     PhotosSelected: ("journal.desktop.inspector.photo", "PhotoPane"),
     PanelSelected: ("journal.desktop.inspector.panel", "PanelPane"),
@@ -35,12 +37,22 @@ class Inspector(QFrame):
         self.setAccessibleName("What is selected")
         self.setMinimumWidth(280)
         self._panes: dict[type, Pane] = {}
+        self._shown: Selection = Nothing()
+        self._before: list[Selection] = []
+        self._back = button("Back", self.go_back, icon="previous", role="quiet")
+        self._back.setToolTip("What was selected before (Alt+Left)")
+        self._back.setShortcut(QKeySequence("Alt+Left"))
         self._stack = QStackedWidget()
         self._nothing = self._make_nothing()
         self._stack.addWidget(self._nothing)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self._stack)
+        layout.setSpacing(0)
+        head = row(self._back, None)
+        head.setContentsMargins(4, 4, 4, 0)
+        layout.addLayout(head)
+        layout.addWidget(self._stack, 1)
+        self._back.setVisible(False)
         desk.selected.connect(self.show_selection)
         desk.changed.connect(self.refresh)
 
@@ -52,6 +64,7 @@ class Inspector(QFrame):
     @Slot(object)
     def show_selection(self, selection: Selection) -> None:
         """Bring the pane for the selection to the front."""
+        self._remember(selection)
         if isinstance(selection, Nothing):
             self._stack.setCurrentWidget(self._nothing)
             return
@@ -64,6 +77,23 @@ class Inspector(QFrame):
         """Let the pane in front read again what changed."""
         if (pane := self.current_pane()) is not None:
             pane.refresh(changes)
+
+    @Slot()
+    def go_back(self) -> None:
+        """Select what was selected before."""
+        if self._before:
+            selection = self._before.pop()
+            self._shown = Nothing()
+            self._desk.select(selection)
+            self._back.setVisible(bool(self._before))
+
+    def _remember(self, selection: Selection) -> None:
+        """Keep what is left behind, one of each run of the same kind."""
+        kept = self._shown
+        if not isinstance(kept, Nothing) and type(kept) is not type(selection):
+            self._before = [*self._before[-_BACK_MOST:], kept]
+        self._shown = selection
+        self._back.setVisible(bool(self._before))
 
     def _pane_for(self, kind: type) -> Pane:
         if kind not in self._panes:

@@ -1,66 +1,86 @@
-"""A small picture of a drawing's views, only to look at."""
+"""Small pictures of a drawing's views, only to look at."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop import theme
+from journal.desktop.theme import Colours
 from journal.desktop.widgets.paths import painter_path
 from journal.domain.drawing import Drawing, View
-from journal.domain.ids import ViewId
 
 _MARGIN = 12
 
 
+def paint_view(
+    painter: QPainter, drawing: Drawing, view: View, area: QRectF, colours: Colours, line: float
+) -> None:
+    """Paint a view's panels as large as they fit into ``area``; ``line`` is in pixels."""
+    scale = min(area.width() / view.width, area.height() / view.height)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.translate(area.center())
+    painter.scale(scale, scale)
+    painter.translate(-view.width / 2, -view.height / 2)
+    pen = QPen(QColor(colours.panel_edge), line)
+    pen.setCosmetic(True)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.setPen(pen)
+    painter.setBrush(QColor(colours.panel))
+    for shape in sorted(drawing.shapes, key=lambda s: s.order):
+        if shape.view_id == view.id:
+            painter.drawPath(painter_path(shape.shape))
+    painter.restore()
+
+
+def view_pixmap(
+    drawing: Drawing, view: View, size: QSize, colours: Colours, ratio: float
+) -> QPixmap:
+    """A view as a picture of ``size`` device-independent pixels on nothing."""
+    made = QPixmap(size * ratio)
+    made.setDevicePixelRatio(ratio)
+    made.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(made)
+    paint_view(
+        painter, drawing, view, QRectF(1, 1, size.width() - 2, size.height() - 2), colours, 1
+    )
+    painter.end()
+    return made
+
+
 class DrawingPreview(QWidget):
-    """Paints one view of a drawing, or the first two of them side by side, as outlines."""
+    """Paints the first views of a drawing side by side, at one scale."""
 
     def __init__(self, views: int = 2, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._count = views
-        self._views: tuple[View, ...] = ()
-        self._paths: dict[ViewId, list[QPainterPath]] = {}
+        self._drawing: Drawing | None = None
         self.setAccessibleName("The car's drawing")
 
-    def set_drawing(self, drawing: Drawing, view_id: ViewId | None = None) -> None:
-        """Show a drawing's first views, or the one named."""
-        chosen = [v for v in drawing.views if view_id is None or v.id == view_id]
-        self._views = tuple(chosen[: self._count])
-        self._paths = {view.id: [] for view in self._views}
-        for shape in sorted(drawing.shapes, key=lambda s: s.order):
-            if shape.view_id in self._paths:
-                self._paths[shape.view_id].append(painter_path(shape.shape))
-        self.setAccessibleDescription(f"{len(drawing.views)} views, {len(drawing.panels)} panels")
+    def set_drawing(self, drawing: Drawing) -> None:
+        """Show another drawing."""
+        self._drawing = drawing
+        names = ", ".join(view.name for view in drawing.views)
+        self.setAccessibleDescription(f"{len(drawing.panels)} panels on {names}")
         self.update()
 
     def sizeHint(self) -> QSize:
-        """Room for one view, wide and low."""
-        return QSize(300, 140)
+        """Room for two views, wide and low."""
+        return QSize(600, 190)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the views at one scale."""
+        """Paint the views."""
         colours = theme.colours_of(self.palette())
         painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.fillRect(self.rect(), QColor(colours.sheet))
-        if not self._views:
+        views = self._drawing.views[: self._count] if self._drawing else ()
+        if self._drawing is None or not views:
             return
-        wide = sum(view.width for view in self._views)
-        high = max(view.height for view in self._views)
-        room_x = self.width() - _MARGIN * (len(self._views) + 1)
-        scale = min(room_x / wide, (self.height() - 2 * _MARGIN) / high)
-        x = (self.width() - wide * scale - _MARGIN * (len(self._views) - 1)) / 2
-        pen = QPen(QColor(colours.panel_edge), 1.2)
-        pen.setCosmetic(True)
-        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-        for view in self._views:
-            area = QRectF(x, (self.height() - view.height * scale) / 2, 0, 0)
-            painter.save()
-            painter.translate(area.topLeft())
-            painter.scale(scale, scale)
-            painter.setPen(pen)
-            painter.setBrush(QColor(colours.panel))
-            for path in self._paths[view.id]:
-                painter.drawPath(path)
-            painter.restore()
-            x += view.width * scale + _MARGIN
+        wide = sum(view.width for view in views)
+        room = self.width() - _MARGIN * (len(views) + 1)
+        x = float(_MARGIN)
+        for view in views:
+            share = room * view.width / wide
+            area = QRectF(x, _MARGIN, share, self.height() - 2 * _MARGIN)
+            paint_view(painter, self._drawing, view, area, colours, 1.2)
+            x += share + _MARGIN
