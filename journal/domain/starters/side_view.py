@@ -143,14 +143,12 @@ def _open_top(side: _Side) -> None:
 
 def _front_end(side: _Side) -> None:
     sheet, p, st, lines = side.sheet, side.p, side.p.style, side.lines
-    cowl = side.upright(side.x(st.cowl))
     before = between_x(lines.shoulder, -1e6, side.x(st.cowl))
     sheet.put(
         "Bonnet",
         _CENTRE,
         outline(lines.hood, straight(lines.hood.end, before.end), reverse(before)),
     )
-    del cowl
     wing = enclosed(
         lines.shoulder,
         lines.door_front,
@@ -175,11 +173,6 @@ def _doors(side: _Side) -> None:
         rear = enclosed(side.opening_rear, lines.door_rear, lines.sill_top, behind)
         sheet.put("B-post", _LEFT, enclosed(lines.opening, behind, lines.sill_top, end))
         sheet.put("Rear door", _LEFT, rear)
-    elif st.roof and st.rear != "bed":
-        width = p.s(46)
-        behind = side.upright(side.door_end + width)
-        shape = enclosed(lines.opening, behind, lines.shoulder, end)
-        sheet.put("B-post", _LEFT, shape)
     sill_end = lines.rear_arch
     if st.rear == "bed":
         sill_end = side.upright(side.x(st.deck))
@@ -324,7 +317,6 @@ def _fittings(side: _Side) -> None:
         at(1.9, st.swage - 62),
     )
     sheet.line(swage)
-    del lines
 
 
 def _handles(side: _Side) -> None:

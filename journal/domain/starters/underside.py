@@ -50,7 +50,7 @@ def _rim(plan: Plan, edge: Stroke) -> None:
     apron = plan.edges((1.84, 0.86), (1.84, 0.0))
     sheet.put("Rear valance", _CENTRE, plan.both(reverse(apron), reverse(tail)))
     start, end = behind_arch(p), _before_arch(p)
-    inner = plan.edges((-0.95, 0.86), (1.9, 0.86))
+    inner = _rim_line(plan)
     front_end, rear_start = max(start, st.door_front), end
     sheet.over("Front wing", plan.strip(edge, inner, -0.8, front_end))
     names = {"boot": "Rear wing", "bed": "Bed side"}
@@ -59,11 +59,18 @@ def _rim(plan: Plan, edge: Stroke) -> None:
     sheet.over("Sill", plan.strip(edge, inner, front_end, rear_start))
 
 
+def _rim_line(plan: Plan) -> Stroke:
+    """Where the floor of the left side meets wings and sill."""
+    return plan.edges((-0.9, 0.70), (-0.62, 0.86), (1.5, 0.86), (1.9, 0.72))
+
+
 def _floor(plan: Plan) -> None:
     sheet, p, st = plan.sheet, plan.p, plan.p.style
     start, end = behind_arch(p), _before_arch(p)
     middle = (start + end) / 2 + 0.02
-    sheet.over("Inner wing", plan.box(-0.8, start, 0.0, 0.86))
+    rim, legs = _rim_line(plan), plan.edges((-1, 0.36), (2, 0.36))
+    sheet.over("Inner wing", plan.strip(rim, legs, -0.8, start))
+    sheet.put("Front panel", _CENTRE, plan.box(-0.8, start, -0.36, 0.36))
     sheet.over("Rear inner arch", plan.box(end, 1 + (1 - _rear_arch(p)), 0.62, 0.86))
     sheet.over("Floor pan, front", plan.box(start, middle, 0.13, 0.79, ease=p.s(10)))
     sheet.over("Floor pan, rear", plan.box(middle, end, 0.13, 0.79, ease=p.s(10)))
@@ -75,7 +82,8 @@ def _floor(plan: Plan) -> None:
     sheet.over("Inner sill", plan.box(start, end, 0.79, 0.86))
     name = "Boot floor" if st.rear == "boot" else "Load floor"
     sheet.put(name, _CENTRE, plan.box(end, 1.84, -0.62, 0.62))
-    corner = plan.box(1 + (1 - _rear_arch(p)), 1.84, 0.62, 0.86)
+    side = plan.edges((-1, 0.62), (2, 0.62))
+    corner = plan.strip(rim, side, 2 - _rear_arch(p), 1.84)
     sheet.over("Boot floor side", corner)
     tunnel = plan.both(
         plan.edges((start - 0.02, 0.0), (start - 0.02, 0.2)),
