@@ -72,6 +72,8 @@ class Desk(QObject):
     message = Signal(str, str)
     #: A page is to come to the front: its title ("Drawing", "Timeline", ...).
     page_wanted = Signal(str)
+    #: Photos are to be added; the window asks which.
+    add_wanted = Signal()
 
     def __init__(
         self,

@@ -103,6 +103,7 @@ class Window(QMainWindow):
         desk = Desk(session, self.tasks, self.settings, self)
         desk.message.connect(self.show_message)
         desk.changed.connect(self._on_changed)
+        desk.add_wanted.connect(self.acts.choose_and_add)
         self.desk = desk
         self.workspace = Workspace(desk)
         self.workspace.add_wanted.connect(self.acts.choose_and_add)
