@@ -40,8 +40,10 @@ class AreaDialog(FormDialog):
         self._proposed = ""
         self.name = CheckedField(edit=QLineEdit())
         self.panels = PanelsEdit(desk.ask(drawings.panels) or (), self._find)
-        self.found = WordsEdit("What was wrong: “Rusted through behind the trim, 20 cm long”")
-        self.done = WordsEdit("What was done about it, with what metal, and what protects it now")
+        self.what_found = WordsEdit("What was wrong: “Rusted through behind the trim, 20 cm long”")
+        self.what_done = WordsEdit(
+            "What was done about it, with what metal, and what protects it now"
+        )
         self.when = WhenEdit(optional=True)
         self._build()
         self._fill(area, panel_ids)
@@ -49,11 +51,11 @@ class AreaDialog(FormDialog):
     def _build(self) -> None:
         self.add_row("&Panels", self.panels)
         self.add_row("&Name", self.name)
-        self.add_row("What was &found", self.found)
+        self.add_row("What was &found", self.what_found)
         if self._area is None:
             self.add_row("Found &on", self.when)
         else:
-            self.add_row("What was &done", self.done)
+            self.add_row("What was &done", self.what_done)
         self.setMinimumWidth(600)
         self.panels.changed.connect(self._propose_name)
 
@@ -61,8 +63,8 @@ class AreaDialog(FormDialog):
         if area is not None:
             self.name.set_text(area.name)
             self.panels.set_panels(area.panel_ids)
-            self.found.setPlainText(area.found)
-            self.done.setPlainText(area.done)
+            self.what_found.setPlainText(area.found)
+            self.what_done.setPlainText(area.done)
             return
         selected = self._desk.selection
         if not panel_ids and isinstance(selected, PanelSelected):
@@ -91,7 +93,7 @@ class AreaDialog(FormDialog):
     def _add(self, name: str) -> None:
         when = self.when.value()
         changes = actions.add_area(
-            self._desk.session, name, self.panels.panel_ids(), self.found.words(), when
+            self._desk.session, name, self.panels.panel_ids(), self.what_found.words(), when
         )
         self._desk.announce(changes)
         if changes.made is not None:
@@ -102,8 +104,8 @@ class AreaDialog(FormDialog):
             area,
             name=name,
             panel_ids=self.panels.panel_ids(),
-            found=self.found.words(),
-            done=self.done.words(),
+            found=self.what_found.words(),
+            done=self.what_done.words(),
         )
         if changed != area:
             self._desk.announce(actions.change_area(self._desk.session, changed))

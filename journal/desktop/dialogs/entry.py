@@ -1,19 +1,29 @@
-"""Write an entry: a dated note in the owner's own words, hung on an area or a panel."""
+"""Writing an entry: a dated note in the owner's own words."""
 
-from PySide6.QtWidgets import QComboBox, QPlainTextEdit, QWidget
+from dataclasses import replace
 
-from journal.actions import areas as area_actions
+from PySide6.QtWidgets import QWidget
+
+from journal.actions import areas as actions
 from journal.actions import drawings
 from journal.desktop.desk import AreaSelected, Desk, PanelSelected
 from journal.desktop.dialogs.form import FormDialog
-from journal.desktop.widgets.when_field import WhenField
+from journal.desktop.widgets.checked import CheckedField
+from journal.desktop.widgets.pick_edit import PickEdit
+from journal.desktop.widgets.when_edit import WhenEdit
+from journal.desktop.widgets.words_edit import WordsEdit
 from journal.domain.areas import Entry
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, PanelId
 
+_Place = tuple[AreaId | None, PanelId | None]
+
 
 class EntryDialog(FormDialog):
-    """Asks for an entry, or changes one; a new one hangs on what is selected."""
+    """Date, words, and the repair area or panel they are about.
+
+    A new entry starts out about what is selected.
+    """
 
     def __init__(
         self,
@@ -24,62 +34,72 @@ class EntryDialog(FormDialog):
         area_id: AreaId | None = None,
         panel_id: PanelId | None = None,
     ) -> None:
-        super().__init__("Change the entry" if entry else "New entry", "&Save", parent)
+        super().__init__("New entry" if entry is None else "Entry", "&Record", parent)
         self._desk = desk
         self._entry = entry
-        self._when = WhenField("When", when=entry.when if entry else None)
-        self._text = QPlainTextEdit(entry.text if entry else "")
-        self._text.setTabChangesFocus(True)
-        self._text.setMinimumHeight(140)
-        self._place = QComboBox()
-        self._fill_places()
-        self.add_row("&When", self._when)
-        self.add_row("&Words", self._text)
-        self.add_row("Hangs &on", self._place)
-        if entry:
-            self._choose(entry.area_id, entry.panel_id)
+        self._places = self._all_places()
+        self.when = WhenEdit()
+        self.words = WordsEdit("What happened, in your own words", lines=6)
+        self._pick = PickEdit(list(self._places))
+        self._pick.setPlaceholderText("The whole car; or type a repair area or a panel")
+        self.about = CheckedField(edit=self._pick)
+        self.add_row("&Date", self.when)
+        self.add_row("&Words", self.words)
+        self.add_row("&About", self.about)
+        if entry is not None:
+            self.when.set_when(entry.when)
+            self.words.setPlainText(entry.text)
+            self._show_place((entry.area_id, entry.panel_id))
         else:
-            self._when.set_today()
-            if area_id is None and panel_id is None:
-                area_id, panel_id = self._from_selection()
-            self._choose(area_id, panel_id)
-        self._text.setFocus()
-
-    def _fill_places(self) -> None:
-        self._place.addItem("the car as a whole", (None, None))
-        for area in self._desk.ask(area_actions.areas) or ():
-            self._place.addItem(f"Area: {area.name}", (int(area.id), None))
-        for panel in self._desk.ask(drawings.panels) or ():
-            self._place.addItem(f"Panel: {panel.label}", (None, int(panel.id)))
-
-    def _from_selection(self) -> tuple[AreaId | None, PanelId | None]:
-        match self._desk.selection:
-            case AreaSelected(id=area_id):
-                return area_id, None
-            case PanelSelected(id=panel_id):
-                return None, panel_id
-            case _:
-                return None, None
-
-    def _choose(self, area_id: AreaId | None, panel_id: PanelId | None) -> None:
-        wanted = (area_id, None) if area_id is not None else (None, panel_id)
-        for number in range(self._place.count()):
-            if tuple(self._place.itemData(number)) == wanted:
-                self._place.setCurrentIndex(number)
+            self.when.set_today()
+            self._show_place((area_id, panel_id) if area_id or panel_id else self._selected())
+        self.words.setFocus()
 
     def submit(self) -> bool:
         """Record the entry."""
-        when = self._when.needed_when("An entry")
-        text = self._text.toPlainText().strip()
+        when = self.when.required()
+        area_id, panel_id = self._place()
+        text = self.words.words()
         if not text:
-            self._text.setFocus()
-            raise JournalError("Write something; the entry has no words yet.")
-        area_id, panel_id = self._place.currentData()
+            self.words.setFocus()
+            raise JournalError("An entry needs some words.")
         session = self._desk.session
         if self._entry is None:
-            changes = area_actions.add_entry(session, when, text, area_id, panel_id)
-        else:
-            entry = Entry(self._entry.id, when, text, area_id, panel_id)
-            changes = area_actions.change_entry(session, entry)
-        self._desk.announce(changes)
+            self._desk.announce(actions.add_entry(session, when, text, area_id, panel_id))
+            return True
+        changed = replace(self._entry, when=when, text=text, area_id=area_id, panel_id=panel_id)
+        if changed != self._entry:
+            self._desk.announce(actions.change_entry(session, changed))
         return True
+
+    def _all_places(self) -> dict[str, _Place]:
+        places: dict[str, _Place] = {
+            f"Repair area: {area.name}": (area.id, None)
+            for area in self._desk.ask(actions.areas) or ()
+        }
+        for panel in self._desk.ask(drawings.panels) or ():
+            places[f"Panel: {panel.label}"] = (None, panel.id)
+        return places
+
+    def _selected(self) -> _Place:
+        selected = self._desk.selection
+        if isinstance(selected, AreaSelected):
+            return selected.id, None
+        if isinstance(selected, PanelSelected):
+            return None, selected.id
+        return None, None
+
+    def _show_place(self, place: _Place) -> None:
+        names = [name for name, known in self._places.items() if known == place]
+        self.about.set_text(names[0] if names else "")
+
+    def _place(self) -> _Place:
+        text = self.about.text()
+        if not text:
+            return None, None
+        name = self._pick.best()
+        if name not in self._places:
+            error = JournalError(f"“{text}” means no one repair area or panel; pick one.")
+            self.about.refuse(error)
+            raise error
+        return self._places[name]

@@ -21,11 +21,11 @@ class FlowLayout(QLayout):
         """How many there are."""
         return len(self._items)
 
-    def itemAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def itemAt(self, index: int) -> QLayoutItem | None:
         """The one at a place."""
         return self._items[index] if 0 <= index < len(self._items) else None
 
-    def takeAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def takeAt(self, index: int) -> QLayoutItem | None:
         """Take the one at a place out."""
         return self._items.pop(index) if 0 <= index < len(self._items) else None
 

@@ -167,7 +167,7 @@ class LinesEdit(QWidget):
         if place + 1 < len(self.rows):
             self.rows[place + 1].quantity.setFocus(Qt.FocusReason.TabFocusReason)
         elif shown.is_blank():
-            self.add_button.nextInFocusChain().setFocus(Qt.FocusReason.TabFocusReason)
+            super().focusNextPrevChild(True)
         else:
             self.add_line()
 
@@ -217,8 +217,8 @@ class LinesEdit(QWidget):
         self._grid.setRowStretch(len(self.rows) + 1, 1)
 
     def _clear_titles(self) -> None:
-        while self._grid.count():
-            widget = self._grid.takeAt(0).widget()
+        while (item := self._grid.takeAt(0)) is not None:
+            widget = item.widget()
             if isinstance(widget, QLabel):
                 widget.hide()
                 widget.deleteLater()

@@ -1,6 +1,7 @@
 """Sharing a line or a day over repair areas, with what each gets to the last cent or minute."""
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QIntValidator, QKeyEvent
@@ -154,8 +155,7 @@ class ShareEdit(QWidget):
         self.changed.emit()
 
     def _rebuild(self) -> None:
-        while self._grid.count():
-            item = self._grid.takeAt(0)
+        while (item := self._grid.takeAt(0)) is not None:
             if (widget := item.widget()) is not None:
                 widget.hide()
                 widget.deleteLater()
@@ -172,11 +172,11 @@ class ShareEdit(QWidget):
         name = self._names.get(part.area_id, f"Repair area no. {part.area_id}")
         weight = WeightEdit(part.weight)
         weight.setAccessibleName(f"Weight of {name}")
-        weight.weighed.connect(lambda value, place=place: self._on_weight(place, value))
+        weight.weighed.connect(partial(self._on_weight, place))
         amount = label("", wrap=False)
         amount.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         amount.setMinimumWidth(88)
-        away = tool("remove", f"Don't share with {name}", lambda place=place: self._remove(place))
+        away = tool("remove", f"Don't share with {name}", partial(self._remove, place))
         away.setProperty("role", "quiet")
         steps = row(
             _step("\N{MINUS SIGN}", f"Less for {name}", weight, -1),
