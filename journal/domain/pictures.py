@@ -1,0 +1,12 @@
+"""Pixels on their way to a screen."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A decoded picture, upright: ``rgb`` holds three bytes a pixel, row by row, without padding."""
+
+    width: int
+    height: int
+    rgb: bytes
