@@ -1,1 +1,1 @@
-"""Gaps in the record, and the document for a buyer, a valuer or the owner."""
+"""The dossier: what the record says, what it lacks, and the document made of both."""

@@ -6,12 +6,12 @@ from journal.domain.photos import Basis
 
 #: How a photo's date is known, as a reader who never saw the program understands it.
 KNOWN_BY = {
-    Basis.OWNER: "the owner's word",
-    Basis.CAMERA: "the camera's clock",
-    Basis.FILE_NAME: "the file's name",
+    Basis.OWNER: "the owner’s word",
+    Basis.CAMERA: "the camera’s clock",
+    Basis.FILE_NAME: "the file’s name",
     Basis.NEIGHBOURS: "photos taken around it",
     Basis.DIGITISED: "the day of its scan or edit",
-    Basis.FILE_TIME: "the file's own time",
+    Basis.FILE_TIME: "the file’s own time",
     Basis.UNKNOWN: "not known",
 }
 
@@ -51,7 +51,7 @@ def sentence(text: str) -> str:
     if not text:
         return ""
     text = text[0].upper() + text[1:]
-    return text if text[-1] in ".!?…。！？”\"'" else text + "."
+    return text if text[-1] in '.!?…。！？”"' else text + "."
 
 
 def excerpt(text: str, most: int) -> str:

@@ -1,0 +1,116 @@
+"""From the whole record to the document: what is said, in which order, under which number."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from journal.domain.areas import Area
+from journal.domain.car import Car
+from journal.domain.costs import CostSummary, CostTable
+from journal.domain.gaps import Gap, GapKind
+from journal.domain.record import Record
+from journal.domain.when import spoken
+from journal.dossier import cover, sums
+from journal.dossier.document import (
+    AreaStory,
+    Dossier,
+    Labelled,
+    Lack,
+    Moment,
+    PanelMark,
+    Shown,
+)
+from journal.dossier.method import method
+from journal.dossier.story import in_order_of_time, shown_photo, stories
+from journal.dossier.words import sentence
+
+
+def compose(
+    record: Record,
+    summary: CostSummary,
+    tables: Sequence[CostTable],
+    gaps: Sequence[Gap],
+    made_on: date,
+    program_version: str,
+) -> Dossier:
+    """The dossier of ``record``.
+
+    ``summary`` and ``tables`` are the ledger's: a table by area gives each repair area its
+    figures, and every table given is printed. ``gaps`` are printed in the order given. The same
+    arguments always give the same dossier.
+    """
+    best = cover.cover_photo(record)
+    title = record.car.title.strip() or "the car"
+    front = shown_photo(best, 1, None, title) if best else None
+    areas = in_order_of_time(record)
+    told = stories(record, sums.table_by(tables, "area"), best.id if best else None)
+    shown = _once(front, told)
+    return Dossier(
+        car=record.car,
+        made_on=made_on,
+        program_version=program_version,
+        subtitle=cover.subtitle(record.car),
+        period=cover.period(record),
+        cover=front,
+        figures=cover.figures(record, summary, len(shown)),
+        identity=_identity(record.car),
+        milestones=_milestones(record),
+        drawing=record.drawing,
+        marks=_marks(record, areas),
+        areas=told,
+        costs=sums.costs(record, summary, tables, areas),
+        lacks=_lacks(gaps),
+        method=method(record, shown, program_version),
+    )
+
+
+def _once(front: Shown | None, told: Sequence[AreaStory]) -> tuple[Shown, ...]:
+    rows = [front] if front else []
+    rows += [shown for story in told for shown in story.shown]
+    return tuple({row.photo.id: row for row in rows}.values())
+
+
+def _identity(car: Car) -> tuple[Labelled, ...]:
+    lengths = ((car.wheelbase_mm, "Wheelbase"), (car.length_mm, "Length"))
+    rows = (
+        ("Maker", car.maker),
+        ("Model", car.model),
+        ("Year", car.year),
+        ("Body", car.body),
+        ("Chassis number", car.chassis_number),
+        ("Engine number", car.engine_number),
+        ("Registration", car.registration),
+        ("Colour", car.colour),
+        *((label, f"{value:,} mm") for value, label in lengths if value),
+        ("Owner", car.owner),
+    )
+    return tuple(Labelled(label, value.strip()) for label, value in rows if value.strip())
+
+
+def _milestones(record: Record) -> tuple[Moment, ...]:
+    ordered = sorted(record.milestones, key=lambda milestone: milestone.when)
+    return tuple(
+        Moment(spoken(m.when), m.kind.value.capitalize(), sentence(m.note)) for m in ordered
+    )
+
+
+def _marks(record: Record, areas: Sequence[Area]) -> tuple[PanelMark, ...]:
+    """Every panel with a repair area, by the least advanced of its areas."""
+    stages = record.car.stages
+    rank = {stage: place for place, stage in enumerate(stages)}
+    marks = []
+    for panel in record.drawing.panels:
+        on_panel = [(n, a) for n, a in enumerate(areas, 1) if panel.id in a.panel_ids]
+        if on_panel:
+            least = min((a for _, a in on_panel), key=lambda a: rank.get(a.stage, -1))
+            marks.append(PanelMark(panel.id, least.stage, tuple(n for n, _ in on_panel)))
+    return tuple(marks)
+
+
+def _lacks(gaps: Sequence[Gap]) -> tuple[Lack, ...]:
+    kinds: dict[GapKind, list[Labelled]] = {}
+    for gap in gaps:
+        kinds.setdefault(gap.kind, []).append(Labelled(gap.title, gap.detail))
+    return tuple(
+        Lack(f"{kind.value[0].upper()}{kind.value[1:]}", tuple(items))
+        for kind, items in kinds.items()
+    )

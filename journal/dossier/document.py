@@ -1,0 +1,198 @@
+"""What a dossier holds, as plain values in the order they are read; texts are ready to print."""
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from journal.domain.car import Car
+from journal.domain.drawing import Drawing
+from journal.domain.ids import AreaId, PanelId, PhotoId, Sha256
+from journal.domain.photos import Photo, Role
+
+
+@dataclass(frozen=True, slots=True)
+class Labelled:
+    """A value under its name: "Chassis number", "HR 10482"."""
+
+    label: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """Something at a date: a milestone, an entry."""
+
+    date: str
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A photo the dossier shows.
+
+    ``number`` counts from 1 in the order of the pages, the cover's own aside. ``known`` says how
+    its date is known; ``alt`` is what a screen reader says in the picture's place.
+    """
+
+    number: int
+    photo: Photo
+    role: Role | None
+    date: str
+    known: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A repair area's coming to a stage, and what stands behind that statement."""
+
+    date: str
+    stage: str
+    note: str
+    behind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """What one receipt paid for in a repair area; ``number`` is the receipt's in this document."""
+
+    number: int
+    supplier: str
+    date: str
+    items: str
+    paper: str
+
+
+@dataclass(frozen=True, slots=True)
+class Warned:
+    """A caution: what it is about, and what it says."""
+
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class AreaStory:
+    """All that the dossier says of one repair area; ``number`` counts from 1 in order of time."""
+
+    number: int
+    area_id: AreaId
+    name: str
+    panels: str
+    standing: str
+    found: str
+    done: str
+    steps: tuple[Step, ...]
+    entries: tuple[Moment, ...]
+    shown: tuple[Shown, ...]
+    bought: tuple[Bought, ...]
+    figures: tuple[Labelled, ...]
+    evidence: tuple[str, ...]
+    lacking: tuple[str, ...]
+    cautions: tuple[Warned, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Paid:
+    """A receipt as the list of receipts has it; ``sums`` is the total, and its own currency's."""
+
+    number: int
+    date: str
+    supplier: str
+    items: str
+    total: str
+    paper: str
+    stands_in: str
+    papers: tuple[Sha256, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A table: its heading, column names, rows and the row of totals, all as text."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    total: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """Money and hours: the figures, what they mean, tables, and every receipt."""
+
+    figures: tuple[Labelled, ...]
+    remarks: tuple[str, ...]
+    grids: tuple[Grid, ...]
+    receipts: tuple[Paid, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """Gaps of one kind under their heading; each is what is lacking and why it matters."""
+
+    heading: str
+    items: tuple[Labelled, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A heading with paragraphs under it."""
+
+    heading: str
+    paragraphs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PanelMark:
+    """What the drawing shows on a panel: its least advanced stage, and its areas' numbers."""
+
+    panel_id: PanelId
+    stage: str
+    areas: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Dossier:
+    """The whole document, before it is laid out on pages."""
+
+    car: Car
+    made_on: date
+    program_version: str
+    subtitle: str
+    period: str
+    cover: Shown | None
+    figures: tuple[Labelled, ...]
+    identity: tuple[Labelled, ...]
+    milestones: tuple[Moment, ...]
+    drawing: Drawing
+    marks: tuple[PanelMark, ...]
+    areas: tuple[AreaStory, ...]
+    costs: Costs
+    lacks: tuple[Lack, ...]
+    method: tuple[Passage, ...]
+
+    @property
+    def shown(self) -> tuple[Shown, ...]:
+        """Every photo shown, once each, in the order of the pages."""
+        rows = ((self.cover,) if self.cover else ()) + tuple(
+            shown for area in self.areas for shown in area.shown
+        )
+        once: dict[PhotoId, Shown] = {}
+        for row in sorted(rows, key=lambda shown: shown.number):
+            once.setdefault(row.photo.id, row)
+        return tuple(once.values())
+
+
+@dataclass(frozen=True, slots=True)
+class DossierReport:
+    """What came of making a dossier.
+
+    ``photos`` is how many pictures are on its pages. ``notes`` are sentences on what could not be
+    shown as it should be, "" never among them.
+    """
+
+    path: Path
+    pages: int
+    photos: int
+    notes: tuple[str, ...]

@@ -1,0 +1,216 @@
+"""The story of each repair area, told from the record alone: the same record, the same words."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
+
+from journal.domain.areas import Area, Entry
+from journal.domain.costs import CostRow, CostTable
+from journal.domain.ids import AreaId, PanelId, PhotoId
+from journal.domain.money import format_money
+from journal.domain.photos import Photo, Role
+from journal.domain.receipts import Receipt
+from journal.domain.record import Record
+from journal.domain.when import spoken
+from journal.dossier.cautions import warned
+from journal.dossier.document import AreaStory, Bought, Labelled, Moment, Shown, Step
+from journal.dossier.evidence import (
+    behind,
+    lacking_sentences,
+    photo_sentences,
+    receipt_sentence,
+)
+from journal.dossier.words import KNOWN_BY, excerpt, hours, listed, sentence, shortened
+
+_ROLE_ORDER = {role: place for place, role in enumerate(Role)}
+
+
+def in_order_of_time(record: Record) -> tuple[Area, ...]:
+    """Repair areas by their first stage, then by their earliest photo; those with neither last."""
+    first_photo = {
+        area_id: min(photo.when.earliest for photo in photos if photo.when)
+        for area_id, photos in _photos_by_area(record).items()
+        if any(photo.when for photo in photos)
+    }
+
+    def start(area: Area) -> datetime:
+        if area.changes:
+            return area.changes[0].when.earliest
+        return first_photo.get(area.id, datetime.max)
+
+    return tuple(sorted(record.areas, key=start))
+
+
+def stories(
+    record: Record, by_area: CostTable | None, cover: PhotoId | None
+) -> tuple[AreaStory, ...]:
+    """Every repair area's story, in order of time; photos are numbered on from the cover's."""
+    areas = in_order_of_time(record)
+    shown = _shown_by_area(record, areas, cover)
+    rows = {row.key: row for row in by_area.rows} if by_area else {}
+    currency = by_area.currency if by_area else record.car.currency
+    return tuple(
+        _story(record, area, number, shown[area.id], _figures(rows.get(str(area.id)), currency))
+        for number, area in enumerate(areas, 1)
+    )
+
+
+def receipt_numbers(record: Record) -> dict[int, int]:
+    """The number each receipt has in the document: 1 for the earliest."""
+    ordered = sorted(record.receipts, key=lambda receipt: receipt.when)
+    return {receipt.id: number for number, receipt in enumerate(ordered, 1)}
+
+
+def shown_photo(photo: Photo, number: int, role: Role | None, place: str) -> Shown:
+    """A photo as the pages show it, with its date, how that is known, and words in its place."""
+    date = spoken(photo.when) if photo.when else "no date"
+    said = sentence(excerpt(photo.caption, 300)) or f"Photo of {place}."
+    head = f"{role.value.capitalize()}: " if role else ""
+    return Shown(number, photo, role, date, KNOWN_BY[photo.basis], f"{head}{said} {date}.")
+
+
+def _story(
+    record: Record, area: Area, number: int, shown: tuple[Shown, ...], figures: tuple[Labelled, ...]
+) -> AreaStory:
+    receipts = [receipt for receipt in record.receipts if _shared_to(receipt, area.id)]
+    minutes = sum(
+        work.minutes for work in record.work if any(s.area_id == area.id for s in work.shares)
+    )
+    evidence = (*photo_sentences(shown), receipt_sentence(receipts), _worked(record, area.id))
+    return AreaStory(
+        number=number,
+        area_id=area.id,
+        name=area.name.strip() or "Unnamed repair area",
+        panels=_panels(record, area.panel_ids),
+        standing=_standing(area, record.car.stages),
+        found=sentence(area.found),
+        done=sentence(area.done),
+        steps=_steps(area, shown),
+        entries=_entries(record.entries, area.id),
+        shown=shown,
+        bought=_bought(record, receipts, area.id),
+        figures=figures,
+        evidence=tuple(text for text in evidence if text),
+        lacking=lacking_sentences(shown, len(receipts), minutes),
+        cautions=warned(area.cautions),
+    )
+
+
+def _panels(record: Record, ids: Sequence[PanelId]) -> str:
+    labels = {panel.id: panel.label for panel in record.drawing.panels}
+    known = [labels[panel_id] for panel_id in ids if panel_id in labels]
+    return "; ".join(known) or "on no panel of the drawing"
+
+
+def _standing(area: Area, stages: Sequence[str]) -> str:
+    if not area.changes:
+        return "No stage is recorded"
+    last = area.changes[-1]
+    date = spoken(last.when)
+    if stages and last.stage == stages[-1]:
+        return f"{last.stage.capitalize()}, {date}"
+    return f"Not finished: {last.stage}, {date}"
+
+
+def _steps(area: Area, shown: Sequence[Shown]) -> tuple[Step, ...]:
+    return tuple(
+        Step(
+            spoken(change.when),
+            change.stage.capitalize(),
+            sentence(change.note),
+            behind(change.when, shown),
+        )
+        for change in area.changes
+    )
+
+
+def _entries(entries: Iterable[Entry], area_id: AreaId) -> tuple[Moment, ...]:
+    ours = sorted((e for e in entries if e.area_id == area_id), key=lambda entry: entry.when)
+    return tuple(Moment(spoken(entry.when), "", entry.text.strip()) for entry in ours)
+
+
+def _shared_to(receipt: Receipt, area_id: AreaId) -> bool:
+    return any(share.area_id == area_id for line in receipt.lines for share in line.shares)
+
+
+def _bought(record: Record, receipts: Sequence[Receipt], area_id: AreaId) -> tuple[Bought, ...]:
+    numbers = receipt_numbers(record)
+    rows = [
+        Bought(
+            numbers[receipt.id],
+            receipt.supplier.strip() or "no supplier",
+            spoken(receipt.when),
+            shortened(
+                [
+                    line.text.strip() or line.category.value
+                    for line in receipt.lines
+                    if any(share.area_id == area_id for share in line.shares)
+                ],
+                4,
+            ),
+            f"paper {receipt.paper.value}",
+        )
+        for receipt in receipts
+    ]
+    return tuple(sorted(rows, key=lambda row: row.number))
+
+
+def _worked(record: Record, area_id: AreaId) -> str:
+    """Who worked on an area; time shared with other areas is said to be so."""
+    alone: dict[str, int] = defaultdict(int)
+    together = 0
+    for work in record.work:
+        if any(share.area_id == area_id for share in work.shares):
+            alone[work.person.strip() or "somebody not named"] += 1
+            together += len({share.area_id for share in work.shares}) > 1
+    if not alone:
+        return ""
+    days = sum(alone.values())
+    shared = f", {together:,} of them shared with other repair areas" if together else ""
+    return f"Work by {listed(sorted(alone))} on {days:,} {'day' if days == 1 else 'days'}{shared}."
+
+
+def _figures(row: CostRow | None, currency: str) -> tuple[Labelled, ...]:
+    if row is None:
+        return ()
+    figures = []
+    if row.money:
+        figures.append(Labelled("spent", format_money(row.money, currency)))
+    if row.minutes:
+        figures.append(Labelled("worked", hours(row.minutes)))
+    if row.unproven:
+        figures.append(Labelled("of it without paper", format_money(row.unproven, currency)))
+    return tuple(figures)
+
+
+def _photos_by_area(record: Record) -> Mapping[AreaId, list[Photo]]:
+    by_id = {photo.id: photo for photo in record.photos}
+    grouped: dict[AreaId, list[Photo]] = defaultdict(list)
+    for chosen in record.area_photos:
+        if chosen.photo_id in by_id:
+            grouped[chosen.area_id].append(by_id[chosen.photo_id])
+    return grouped
+
+
+def _shown_by_area(
+    record: Record, areas: Sequence[Area], cover: PhotoId | None
+) -> dict[AreaId, tuple[Shown, ...]]:
+    by_id = {photo.id: photo for photo in record.photos}
+    numbers: dict[PhotoId, int] = {cover: 1} if cover is not None else {}
+    shown: dict[AreaId, tuple[Shown, ...]] = {}
+    for area in areas:
+        chosen = sorted(
+            (c for c in record.area_photos if c.area_id == area.id and c.photo_id in by_id),
+            key=lambda c: (_ROLE_ORDER[c.role], c.rank),
+        )
+        place = area.name.strip() or "the car"
+        shown[area.id] = tuple(
+            shown_photo(
+                by_id[c.photo_id],
+                numbers.setdefault(c.photo_id, len(numbers) + 1),
+                c.role,
+                place,
+            )
+            for c in chosen
+        )
+    return shown

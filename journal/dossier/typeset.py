@@ -1,0 +1,90 @@
+"""Making the dossier's file: pictures fetched, pages set, and the whole put in its place."""
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from journal.domain.errors import JournalError
+from journal.domain.progress import Context, Silent
+from journal.dossier.document import Dossier, DossierReport
+from journal.dossier.pages import COVER_HEIGHT, COVER_WIDTH, sheet
+from journal.dossier.pdf import typeset
+from journal.dossier.printing import Pictures, Print, Unprinted, prints
+from journal.dossier.rows import in_rows, pixels, placed, shape_of
+from journal.dossier.words import excerpt
+from journal.files.durable import write_atomically
+from journal.files.scratch import scratch_folder
+
+#: Pictures are scaled to this many dots per inch of their printed size.
+DOTS_PER_INCH = 200
+
+
+def write_pdf(
+    dossier: Dossier, pictures: Pictures, out: Path, context: Context | None = None
+) -> DossierReport:
+    """Typeset ``dossier`` and put it at ``out`` whole, in place of what may have been there.
+
+    A photo that can't be shown leaves a word on its page and a note in the report. ``Cancelled``
+    and every failure leave what was at ``out`` as it was.
+
+    Raises:
+        JournalError: ``out`` can't be written.
+    """
+    context = context or Silent()
+    _check_target(out)
+    shown = dossier.shown
+    try:
+        with scratch_folder("dossier") as folder:
+            printed = prints(_sizes(dossier), shown, pictures, folder, context)
+            context.report(len(shown), len(shown), "Typesetting")
+            context.checkpoint()
+            data, pages, notes = typeset(sheet(dossier, printed), folder)
+        context.checkpoint()
+        write_atomically(out, data)
+    except OSError as error:
+        raise JournalError(f"The dossier can’t be written to {out}: {_reason(error)}.") from error
+    on_pages = sum(isinstance(result, Print) for result in printed.values())
+    return DossierReport(out, pages, on_pages, (*_photo_notes(dossier, printed), *notes))
+
+
+def _check_target(out: Path) -> None:
+    """Say at once what would stand in the way at the end."""
+    try:
+        if not out.parent.is_dir():
+            raise JournalError(f"The dossier can’t be written: there is no folder {out.parent}.")
+        if out.is_dir():
+            raise JournalError(f"The dossier can’t be written: {out} is a folder, not a file.")
+    except (OSError, ValueError) as error:
+        raise JournalError(f"The dossier can’t be written to {out}: {_reason(error)}.") from error
+
+
+def _reason(error: OSError | ValueError) -> str:
+    said = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+    return said[:1].lower() + said[1:].rstrip(".")
+
+
+def _sizes(dossier: Dossier) -> dict[int, int]:
+    """Pixels of the longer side of every photo shown, at the largest size it is printed in."""
+    sizes: dict[int, int] = {}
+    for area in dossier.areas:
+        for row in in_rows(area.shown):
+            for cell in placed(row, {}):
+                # The pictures themselves may differ a little from what the record says of them.
+                need = pixels(cell.width * 1.1, cell.height * 1.1, DOTS_PER_INCH)
+                sizes[cell.shown.number] = max(need, sizes.get(cell.shown.number, 0))
+    if dossier.cover is not None:
+        ratio = shape_of(dossier.cover.photo)
+        height = min(COVER_WIDTH / ratio, COVER_HEIGHT)
+        need = pixels(height * ratio, height, DOTS_PER_INCH)
+        sizes[dossier.cover.number] = max(need, sizes.get(dossier.cover.number, 0))
+    return sizes
+
+
+def _photo_notes(dossier: Dossier, printed: Mapping[int, Print | Unprinted]) -> Iterator[str]:
+    """One sentence on each photo that isn't shown, or shown in part."""
+    for shown in dossier.shown:
+        result = printed[shown.number]
+        name = excerpt(shown.photo.name, 80)
+        if isinstance(result, Unprinted):
+            yield f"{name} (P{shown.number}) isn’t shown: {result.reason}."
+        elif shown.photo.damage:
+            yield f"{name} (P{shown.number}) is damaged: {shown.photo.damage.rstrip('.')}."
