@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QListWidgetItem, QVBoxLayout, QWidget
 
 from journal.desktop import icons
-from journal.desktop.widgets.parts import button, column, label, row
+from journal.desktop.widgets.parts import PlainList, button, column, label, row
 
 
 class StartPage(QWidget):
@@ -27,8 +27,7 @@ class StartPage(QWidget):
         self._sign = QLabel()
         self._sign.setPixmap(icons.program_icon().pixmap(QSize(72, 72)))
         self._recent_title = label("Opened last", "subheading")
-        self._recent = QListWidget()
-        self._recent.setAccessibleName("Journals opened last")
+        self._recent = PlainList("Journals opened last")
         self._recent.itemActivated.connect(self._on_recent)
         self._recent.itemClicked.connect(self._on_recent)
         self._build()

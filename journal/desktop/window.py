@@ -106,7 +106,6 @@ class Window(QMainWindow):
         desk.add_wanted.connect(self.acts.choose_and_add)
         self.desk = desk
         self.workspace = Workspace(desk)
-        self.workspace.add_wanted.connect(self.acts.choose_and_add)
         self.workspace.page_shown.connect(self.menus.mark_page)
         if self._store:
             self.workspace.restore_layout(self._store)

@@ -26,8 +26,6 @@ _INSPECTOR_WIDTH = 340
 class Workspace(QWidget):
     """Everything between the menus and the bottom strip while a journal is open."""
 
-    #: Photos are to be added.
-    add_wanted = Signal()
     #: A page came to the front: its title.
     page_shown = Signal(str)
 
@@ -55,7 +53,7 @@ class Workspace(QWidget):
     def _build(self) -> None:
         add = button(
             "Add photos",
-            self.add_wanted.emit,
+            self._desk.add_wanted.emit,
             icon="add-photos",
             role="primary",
             hint="Add photos, or folders of them (Ctrl+I)",

@@ -6,7 +6,6 @@ from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QTextDocument
 from PySide6.QtWidgets import (
     QDialog,
-    QListWidget,
     QListWidgetItem,
     QSplitter,
     QTextBrowser,
@@ -14,6 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from journal.desktop.widgets.parts import PlainList
 from journal.domain.cautions import CAUTIONS
 from journal.files.assets import asset
 
@@ -61,8 +61,7 @@ class HelpDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Help")
         self.resize(860, 620)
-        self._list = QListWidget()
-        self._list.setAccessibleName("Pages of the help")
+        self._list = PlainList("Pages of the help")
         for name, title in HELP_PAGES:
             item = QListWidgetItem(title)
             item.setData(Qt.ItemDataRole.UserRole, name)
@@ -79,8 +78,6 @@ class HelpDialog(QDialog):
         layout = QVBoxLayout(self)
         layout.addWidget(split)
         self._list.currentRowChanged.connect(self._on_row)
-        # Rows are measured when one is picked; the style sheet must be on by then.
-        self._list.ensurePolished()
         self.show_page(page)
 
     def show_page(self, page: str) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QSize, Qt, Slot
 from PySide6.QtGui import QIcon, QPainter, QPixmap
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidgetItem, QSplitter, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars, panels
@@ -20,7 +20,7 @@ from journal.desktop.desk import (
 from journal.desktop.inspector import Pane
 from journal.desktop.widgets.grid_layout import Group
 from journal.desktop.widgets.legend import paint_swatch
-from journal.desktop.widgets.parts import button, column, label, row
+from journal.desktop.widgets.parts import PlainList, button, column, label, row
 from journal.desktop.widgets.photo_grid import PhotoGrid
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
@@ -50,17 +50,12 @@ class PanelPane(Pane):
         self._newest_first = True
         self._title = label("", "subheading")
         self._facts = label("", "muted")
-        self.areas = QListWidget()
-        self.areas.setAccessibleName("Repair areas of this panel")
+        self.areas = PlainList("Repair areas of this panel")
         self.areas.setIconSize(QSize(30, 20))
         self.grid = PhotoGrid(thumb_cache(desk))
         self.grid.setAccessibleName("Photos of this panel")
         self.grid.set_edge(128)
-        self.story = QListWidget()
-        self.story.setAccessibleName("Everything done to this panel, in order")
-        self.story.setWordWrap(True)
-        self.story.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.story.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.story = PlainList("Everything done to this panel, in order")
         self.story.setIconSize(QSize(20, 20))
         self._order = button("Newest first", self._on_order, icon="order", role="quiet")
         self._nothing = label(

@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, Qt, Signal
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QSize, Qt, Signal
 from PySide6.QtWidgets import QLineEdit, QListView, QVBoxLayout, QWidget
 
 from journal.domain.drawing import Drawing, Panel
 from journal.domain.ids import PanelId
+
+_ROW = QSize(0, 36)
 
 
 class PanelModel(QAbstractListModel):
@@ -58,6 +60,8 @@ class PanelModel(QAbstractListModel):
             return " \N{MIDDLE DOT} ".join([panel.label, *self._state(panel)])
         if role == Qt.ItemDataRole.ToolTipRole:
             return f"{panel.label}: {panel.system.value}"
+        if role == Qt.ItemDataRole.SizeHintRole:
+            return _ROW
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return ", ".join([panel.label, *self._state(panel)])
         return None

@@ -3,11 +3,12 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QShowEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
+    QListWidget,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -101,6 +102,22 @@ def scrolled(content: QWidget) -> QScrollArea:
     content.setObjectName("scrolled")
     area.setWidget(content)
     return area
+
+
+class PlainList(QListWidget):
+    """A list whose rows wrap and are measured when it shows, with the style sheet on by then."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setWordWrap(True)
+        self.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Measure the rows anew."""
+        super().showEvent(event)
+        self.scheduleDelayedItemsLayout()
 
 
 class EmptyState(QWidget):
