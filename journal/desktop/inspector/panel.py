@@ -57,7 +57,8 @@ class PanelPane(Pane):
         self.grid.set_edge(128)
         self.story = PlainList("Everything done to this panel, in order")
         self.story.setIconSize(QSize(20, 20))
-        self._order = button("Newest first", self._on_order, icon="order", role="quiet")
+        self._order = button("", self._on_order, icon="order", role="quiet")
+        self._order.setToolTip("Turn the order of photos and story round")
         self._nothing = label(
             "Nothing is recorded of this panel yet. Drag photos onto it, or mark a repair area.",
             "muted",
@@ -72,6 +73,7 @@ class PanelPane(Pane):
         self._new_entry.setToolTip("Write a dated note about this panel")
         for act in (self._new_area, self._new_entry):
             act.setEnabled(not self.desk.read_only)
+        self._show_order()
         self._photos = QWidget()
         self._photos.setLayout(column(self.grid))
         self._telling = QWidget()
@@ -86,10 +88,9 @@ class PanelPane(Pane):
         layout.setSpacing(8)
         layout.addWidget(self._title)
         layout.addWidget(self._facts)
-        layout.addLayout(row(self._new_area, self._new_entry, None))
+        layout.addLayout(row(self._new_area, self._new_entry, None, self._order))
         layout.addWidget(self.areas)
         layout.addWidget(self._nothing)
-        layout.addLayout(row(None, self._order))
         layout.addWidget(self._split, 1)
         layout.addStretch()
 
@@ -129,6 +130,11 @@ class PanelPane(Pane):
         self._nothing.setVisible(empty)
         self._order.setVisible(not empty)
         self._split.setVisible(not empty)
+
+    def _show_order(self) -> None:
+        first = "Newest" if self._newest_first else "Oldest"
+        self._order.setText(first)
+        self._order.setAccessibleName(f"Order: {first.lower()} first")
 
     def _show_areas(self, areas: Sequence[Area]) -> None:
         self.areas.clear()
@@ -183,7 +189,7 @@ class PanelPane(Pane):
     @Slot()
     def _on_order(self) -> None:
         self._newest_first = not self._newest_first
-        self._order.setText("Newest first" if self._newest_first else "Oldest first")
+        self._show_order()
         if self._history is not None:
             self._show_photos(self._history.photos)
             self._show_story(self._history.events)

@@ -7,11 +7,13 @@ from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
 
+from journal.actions import areas as area_actions
 from journal.actions import cars, drawings, timeline
 from journal.actions import pins as pin_actions
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
 from journal.desktop.pages import Page
 from journal.desktop.tasks import Task
+from journal.desktop.widgets.as_it_stood import AsItStood
 from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.legend import Legend
 from journal.desktop.widgets.panel_list import PanelList
@@ -25,6 +27,8 @@ from journal.domain.photos import Pin
 from journal.domain.progress import Context
 
 _TRAVEL_MS = 120
+#: Room for two photos beside each other.
+_SIDE = 264
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,7 @@ class DrawingPage(Page):
         self.tabs = ViewTabs()
         self.legend = Legend()
         self.panels = PanelList()
+        self.years = AsItStood()
         self.tray = Tray(desk)
         self._travel = QTimer(self)
         self._travel.setSingleShot(True)
@@ -73,7 +78,7 @@ class DrawingPage(Page):
         self._sides = QTabWidget()
         self._sides.addTab(placing, "&To place")
         self._sides.addTab(listing, "&Panels")
-        self._sides.setMinimumWidth(220)
+        self._sides.setMinimumWidth(_SIDE)
         centre = QWidget()
         layout = QVBoxLayout(centre)
         layout.setContentsMargins(8, 4, 8, 8)
@@ -81,13 +86,14 @@ class DrawingPage(Page):
         layout.addWidget(self.tabs)
         layout.addWidget(self.canvas, 1)
         layout.addLayout(row(self.legend))
+        layout.addWidget(self.years)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setChildrenCollapsible(False)
         split.setHandleWidth(3)
         split.addWidget(self._sides)
         split.addWidget(centre)
         split.setStretchFactor(1, 1)
-        split.setSizes([240, 900])
+        split.setSizes([_SIDE, 900])
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(split)
@@ -104,6 +110,7 @@ class DrawingPage(Page):
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
         self.panels.panel_clicked.connect(self._on_panel_clicked)
         self.panels.panel_chosen.connect(self._on_panel_chosen)
+        self.years.moved.connect(self._read_stages)
         self.tray.picked.connect(self._on_picked)
         self.tray.hand_changed.connect(self._show_what_can_be_done)
         self._travel.timeout.connect(self._on_travelled)
@@ -121,6 +128,8 @@ class DrawingPage(Page):
         kinds = changes.kinds if changes else None
         if kinds is None or "drawing" in kinds:
             self._read_drawing()
+        if kinds is None or "areas" in kinds:
+            self.years.set_areas(self.desk.ask(area_actions.areas) or ())
         if kinds is None or kinds & {"areas", "car", "drawing"}:
             self._read_stages()
         if kinds is None or kinds & {"photos", "pins", "car", "cameras"}:
@@ -145,9 +154,10 @@ class DrawingPage(Page):
         self.tabs.set_drawing(drawing)
         self.tabs.mark(self.canvas.view_id)
 
+    @Slot()
     def _read_stages(self) -> None:
         car = self.desk.ask(cars.car)
-        self._stages = self.desk.ask(drawings.panel_stages) or {}
+        self._stages = self.desk.ask(drawings.panel_stages, self.years.when) or {}
         names = car.stages if car else ()
         self.canvas.set_stages(self._stages, names)
         self.legend.set_stages(names)

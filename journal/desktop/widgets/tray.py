@@ -55,7 +55,10 @@ def to_place(sittings: Sequence[Sitting], placed: Collection[PhotoId]) -> tuple[
 
 
 def _words(sitting: Sitting, count: int) -> tuple[str, str]:
-    photos = "1 photo" if count == 1 else f"{count:,} photos"
+    whole = len(sitting.photo_ids)
+    photos = "1 photo" if whole == 1 else f"{whole:,} photos"
+    if count < whole:
+        photos = f"{count:,} of {photos}"
     if sitting.first is None or sitting.last is None:
         return "No date known", photos
     day = f"{sitting.first:%a} {day_in_words(sitting.first.date())}"
@@ -96,7 +99,8 @@ class TrayModel(QAbstractListModel):
 
     def flags(self, index: QModelIndex) -> Qt.ItemFlag:
         """Sittings can be picked and dragged."""
-        return super().flags(index) | Qt.ItemFlag.ItemIsDragEnabled
+        flags = super().flags(index)
+        return flags | Qt.ItemFlag.ItemIsDragEnabled if index.isValid() else flags
 
     def mimeData(self, indexes: Iterable[QModelIndex]) -> QMimeData:
         """All photos of the dragged sittings that have no place."""
