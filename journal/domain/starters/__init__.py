@@ -3,8 +3,8 @@
 from journal.domain.drawing import Drawing
 from journal.domain.starters.bodies import BODIES
 from journal.domain.starters.cabin import draw_cabin
-from journal.domain.starters.engine_bay import draw_engine_bay
 from journal.domain.starters.ends import draw_front
+from journal.domain.starters.engine_bay import draw_engine_bay
 from journal.domain.starters.proportions import MARGIN, Proportions, proportions
 from journal.domain.starters.rear_view import draw_rear
 from journal.domain.starters.sheet import Decor, Draft, Weight

@@ -1,14 +1,12 @@
 """The cabin from above without its roof: door cards folded out, the headlining laid beside."""
 
-from dataclasses import dataclass
-
 from journal.domain.drawing import Side
 from journal.domain.shapes import Point, Shape, circle, rounded, with_hole
 from journal.domain.starters.cabin_doors import draw_door_cards, draw_headlining
 from journal.domain.starters.floor_plan import FloorPlan
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import spline, straight
-from journal.domain.starters.proportions import MARGIN, Proportions
+from journal.domain.starters.proportions import Proportions
 from journal.domain.starters.sheet import Draft
 
 _LEFT, _RIGHT, _CENTRE = Side.LEFT, Side.RIGHT, Side.CENTRE
@@ -56,9 +54,7 @@ def _rear_floor(plan: FloorPlan) -> None:
     if plan.has_rear_seat:
         sheet.over("Carpet, rear", plan.box(end, plan.rear_end, 0.12, 0.84))
         start = st.door_rear - 0.03 if st.doors == 4 else st.b_post + 0.03
-        sheet.over(
-            "Side trim, rear", plan.box(start, plan.cabin_end, 0.84 if st.doors == 2 else 0.8, 0.95)
-        )
+        sheet.over("Side trim, rear", plan.box(start, plan.cabin_end, 0.8, 0.95))
     if st.rear == "hatch":
         start = plan.seat_back_end if plan.has_rear_seat else end
         floor = plan.box(start, plan.cabin_end, -0.8, 0.8)
@@ -68,22 +64,18 @@ def _rear_floor(plan: FloorPlan) -> None:
         axle = min(0.16, (plan.p.arch + plan.p.s(20)) / plan.p.wheelbase)
         sheet.over("Rear inner arch", plan.box(1 - axle, plan.after_axle(axle), 0.6, 0.82, ease=60))
         if not plan.has_rear_seat:
-            trim = plan.box(st.b_post + 0.03, plan.cabin_end, 0.84, 0.95)
+            trim = plan.box(st.b_post + 0.03, plan.cabin_end, 0.8, 0.95)
             sheet.over("Side trim, rear", trim)
     elif st.rear == "bed" or not st.roof:
-        sheet.put(
-            "Cab back panel", _CENTRE, plan.box(plan.cabin_end - 0.03, plan.cabin_end, -0.95, 0.95)
-        )
+        sheet.put("Cab back panel", _CENTRE, plan.box(plan.front_end, plan.cabin_end, -0.95, 0.95))
     else:
         sheet.put(
             "Parcel shelf",
             _CENTRE,
             plan.box(plan.seat_back_end, plan.cabin_end, -0.8, 0.8, ease=20),
         )
-        for share in (0.55,):
-            spot = plan.at((plan.seat_back_end + plan.cabin_end) / 2, share)
-            ring = circle(*spot, plan.p.s(50))
-            sheet.outline_over(ring)
+        speaker = plan.at((plan.seat_back_end + plan.cabin_end) / 2, 0.55)
+        sheet.outline_over(circle(*speaker, plan.p.s(50)))
 
 
 def _dashboard(plan: FloorPlan) -> None:
@@ -106,7 +98,7 @@ def _dashboard(plan: FloorPlan) -> None:
 
 
 def _seats(plan: FloorPlan) -> None:
-    sheet, p = plan.sheet, plan.p
+    sheet = plan.sheet
     end = plan.front_end - 0.015
     start = end - plan.seat
     squab = end - plan.seat * 0.26
@@ -121,7 +113,6 @@ def _seats(plan: FloorPlan) -> None:
     sheet.put("Rear seat back", _CENTRE, plan.box(back, rear, -0.78, 0.78, ease=40))
     for share in (0.12, 0.25, 0.38, 0.51, 0.64):
         sheet.line_over(plan.edges((cushion + 0.02, share), (back - 0.012, share)))
-    del p
 
 
 def _controls(plan: FloorPlan) -> None:
@@ -135,9 +126,6 @@ def _controls(plan: FloorPlan) -> None:
     )
     sheet.put("Steering column", _CENTRE, outline(column))
     hub = plan.at(start + 0.17, -0.39)
-    rim = with_hole(circle(*hub, p.s(188)), circle(*hub, p.s(162)))
-    wheel = Shape(rim.contours)
-    del wheel
     sheet.put("Pedals", _CENTRE, plan.box(start + 0.004, start + 0.028, -0.5, -0.2, ease=8))
     sheet.put("Steering wheel", _CENTRE, _steering_wheel(hub, p))
     lever = plan.at(start + 0.19, 0.0)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from journal.domain.drawing import Side
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
-from journal.domain.starters.lines import reverse, spline, straight
+from journal.domain.starters.lines import reverse, shifted, spline, straight
 from journal.domain.starters.proportions import MARGIN, Proportions
 from journal.domain.starters.sheet import Sheet, Weight
 
@@ -37,7 +37,7 @@ class Face:
         return straight(*(self.at(*s) for s in spots))
 
     def across(self, *spots: Spot) -> Stroke:
-        """A fair curve over the whole width: spots of the left half, from its edge to the middle."""
+        """A fair curve over the whole width, from spots of the left half, edge to middle."""
         fellows = [(-share, height) for share, height in reversed(spots) if share > 0]
         return self.along(*spots, *fellows)
 
@@ -86,14 +86,15 @@ def _upper(face: Face) -> None:
     if st.roof:
         rise = st.height - top + 26
         crown = face.across((0.672, top - 26), (0.42, top - 26 + rise * 0.78), (0.0, st.height))
-        sheet.put("Roof", _CENTRE, outline(crown, reverse(head), ease=0))
+        # The roof and the posts reach a little under the glass, whose corners are round.
+        sheet.put("Roof", _CENTRE, outline(crown, reverse(shifted(head, 0, s(26)))))
     else:
         rim = face.across((0.64, top - 10), (0.3, top + 6), (0.0, top + 10))
         face.sheet.outline_of(outline(rim, reverse(head)))
     post = outline(
-        straight(head.start, face.at(0.672, top - 26)),
+        face.edges((0.55, top - 22), (0.672, top - 26)),
         face.along((0.672, top - 26), (0.775, (top + st.waist) / 2 + 20), (0.872, st.waist - 30)),
-        straight(foot.start, head.start),
+        face.edges((0.86, st.waist - 70), (0.79, low - 90), (0.72, low - 40)),
     )
     sheet.across("A-post", post)
     sheet.put("Windscreen", _CENTRE, outline(head, reverse(foot), ease=s(34)))
@@ -107,16 +108,10 @@ def _wings_and_bonnet(face: Face) -> None:
     seam = face.along((0.64, st.nose - 6), (0.7, st.nose + 70), (0.79, st.bonnet - 42))
     crown = face.across((0.79, st.bonnet - 42), (0.4, st.bonnet), (0.0, st.bonnet + 8))
     lip = face.across((0.64, st.nose - 6), (0.3, st.nose + 2), (0.0, st.nose + 4))
-    bonnet = outline(crown, straight(crown.end, lip.end), reverse(lip), seam)
-    del bonnet
     other = face.along((-0.79, st.bonnet - 42), (-0.7, st.nose + 70), (-0.64, st.nose - 6))
     sheet.put("Bonnet", _CENTRE, outline(crown, other, reverse(lip), seam))
-    for share in (0.26,):
-        sheet.line_across(
-            face.along(
-                (share, st.nose + 8), (share + 0.05, st.nose + 90), (share + 0.1, st.bonnet - 8)
-            )
-        )
+    crease = face.along((0.26, st.nose + 8), (0.31, st.nose + 90), (0.36, st.bonnet - 8))
+    sheet.line_across(crease)
     outer = face.along(
         (0.8, st.bonnet - 44),
         (0.885, st.waist - 22),
@@ -129,7 +124,7 @@ def _wings_and_bonnet(face: Face) -> None:
     inner = face.edges((0.62, 392), (0.64, st.nose - 6))
     wing = outline(outer, arch, inner, seam)
     sheet.across("Front wing", wing)
-    box = face.box(0.865, 1.03, st.waist - 6, st.waist + 84, ease=face.p.s(26))
+    box = face.box(0.865, 1.03, st.waist - 42, st.waist + 48, ease=face.p.s(26))
     sheet.across("Door mirror", box)
 
 

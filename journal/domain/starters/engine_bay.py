@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from journal.domain.drawing import Side
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
-from journal.domain.starters.lines import reverse, shifted, spline, straight
+from journal.domain.starters.lines import between_y, mirrored, reverse, shifted, spline, straight
 from journal.domain.starters.proportions import MARGIN, Proportions
 from journal.domain.starters.sheet import Draft, Sheet
 
@@ -34,6 +34,10 @@ class Bay:
         """A fair curve through spots."""
         return spline(*(self.at(*s) for s in spots))
 
+    def across(self, left: Stroke) -> Shape:
+        """What lies between a line of the left half, drawn rearwards, and its mirror."""
+        return outline(left, reverse(mirrored(left, self.sheet.middle_x)))
+
     def round(self, share: float, deep: float, radius: float) -> Shape:
         """A circle of so many millimetres on the typical car."""
         return circle(*self.at(share, deep), self.p.s(radius))
@@ -54,20 +58,14 @@ def draw_engine_bay(draft: Draft, p: Proportions) -> None:
 
 def _walls(bay: Bay, axle: float) -> None:
     sheet = bay.sheet
-    wing = outline(
-        bay.along((0.8, 0.03), (0.92, 0.2), (0.985, 0.55), (1.0, 1.0)),
-        reverse(bay.along((0.72, 0.03), (0.8, 0.3), (0.85, 0.6), (0.87, 1.0))),
-    )
-    sheet.across("Front wing", wing)
-    inner = outline(
-        bay.along((0.7, 0.07), (0.8, 0.3), (0.85, 0.6), (0.865, 0.9)),
-        reverse(bay.along((0.4, 0.07), (0.42, 0.4), (0.42, 0.9))),
-    )
-    sheet.across("Inner wing", inner)
-    floor = outline(
-        bay.along((0.42, 0.07), (0.44, 0.4), (0.44, 0.9)),
-        reverse(bay.along((0.34, 0.07), (0.35, 0.4), (0.36, 0.9))),
-    )
+    outer = bay.along((0.8, 0.03), (0.92, 0.2), (0.985, 0.55), (1.0, 1.0))
+    rim = bay.along((0.72, 0.06), (0.8, 0.3), (0.85, 0.6), (0.87, 1.0))
+    leg_out = bay.along((0.43, 0.115), (0.44, 0.4), (0.44, 0.885))
+    leg_in = bay.along((0.34, 0.115), (0.35, 0.4), (0.36, 0.885))
+    low, high = bay.at(0, 0.115).y, bay.at(0, 0.885).y
+    sheet.across("Front wing", outline(outer, reverse(rim)))
+    sheet.across("Inner wing", outline(between_y(rim, low, high), reverse(leg_out)))
+    floor = outline(leg_out, reverse(leg_in))
     sheet.put("Front crossmember", _CENTRE, bay.box(-0.36, 0.36, axle - 0.08, axle + 0.08))
     sheet.across("Chassis leg, front", floor)
     sheet.across("Suspension mount, front", bay.round(0.63, axle, 112))
@@ -75,8 +73,8 @@ def _walls(bay: Bay, axle: float) -> None:
         sheet.outline_of(bay.round(share, axle, 70))
         for dx, dy in ((0.105, 0), (-0.052, 0.062), (-0.052, -0.062)):
             sheet.outline_of(bay.round(share + dx, axle + dy, 9))
-    sheet.put("Bulkhead", _CENTRE, bay.box(-0.868, 0.868, 0.885, 0.965))
-    sheet.put("Scuttle panel", _CENTRE, bay.box(-0.87, 0.87, 0.965, 1.0))
+    sheet.put("Bulkhead", _CENTRE, bay.across(between_y(rim, high, bay.at(0, 0.965).y)))
+    sheet.put("Scuttle panel", _CENTRE, bay.across(between_y(rim, bay.at(0, 0.965).y, -1e6)))
     nose = outline(
         spline(
             *(
@@ -87,7 +85,7 @@ def _walls(bay: Bay, axle: float) -> None:
         straight(bay.at(0.72, 0.06), bay.at(-0.72, 0.06)),
     )
     sheet.put("Front panel", _CENTRE, nose)
-    slam = bay.box(-0.72, 0.72, 0.06, 0.115)
+    slam = bay.across(between_y(rim, 1e6, low))
     sheet.put("Slam panel", _CENTRE, slam)
     sheet.outline_of(bay.round(0, 0.0875, 20))
 
@@ -116,20 +114,19 @@ def _left_of_engine(bay: Bay, axle: float) -> None:
     """The inlet side."""
     sheet = bay.sheet
     manifold = outline(
-        straight(bay.at(0.21, 0.7), bay.at(0.28, 0.66), bay.at(0.28, 0.4), bay.at(0.21, 0.36)),
+        straight(bay.at(0.21, 0.7), bay.at(0.33, 0.66), bay.at(0.33, 0.4), bay.at(0.21, 0.36)),
         ease=bay.p.s(16),
     )
     sheet.put("Inlet manifold", _CENTRE, manifold)
-    sheet.put("Carburettor", _CENTRE, bay.box(0.2, 0.33, 0.47, 0.59, ease=18))
-    sheet.put("Air filter", _CENTRE, bay.round(0.2, 0.53, 118))
-    sheet.outline_of(bay.round(0.2, 0.53, 92))
-    sheet.outline_of(bay.round(0.2, 0.53, 14))
+    sheet.put("Carburettor", _CENTRE, bay.box(0.2, 0.385, 0.46, 0.6, ease=18))
+    sheet.put("Air filter", _CENTRE, bay.round(0.17, 0.53, 104))
+    sheet.outline_of(bay.round(0.17, 0.53, 80))
+    sheet.outline_of(bay.round(0.17, 0.53, 14))
     sheet.put("Washer bottle", _CENTRE, bay.box(0.5, 0.64, 0.17, 0.26, ease=24))
     sheet.put("Horn", _CENTRE, bay.round(0.56, 0.142, 34))
-    far = max(0.68, axle + 0.16)
-    tray = bay.box(0.47, 0.79, min(far, 0.7), min(far, 0.7) + 0.17, ease=10)
+    low = 0.7 if axle < 0.57 else axle - 0.32
+    tray = bay.box(0.47, 0.79, low, low + 0.17, ease=10)
     sheet.put("Battery tray", _CENTRE, tray)
-    low = min(far, 0.7)
     sheet.put("Battery", _CENTRE, bay.box(0.5, 0.76, low + 0.018, low + 0.152, ease=8))
     for share in (0.55, 0.71):
         sheet.outline_of(bay.round(share, low + 0.085, 15))
@@ -182,7 +179,5 @@ def _wiring(bay: Bay) -> None:
     run = bay.along((-0.81, 0.13), (-0.845, 0.4), (-0.85, 0.6), (-0.84, 0.84))
     loom = outline(shifted(run, 0, 0), reverse(shifted(run, 2 * half, 0)))
     bay.sheet.put("Wiring loom, engine bay", _CENTRE, loom)
-    brake = bay.along((-0.4, 0.87), (-0.1, 0.845), (0.3, 0.872), (0.4, 0.84), (0.4, 0.6))
-    del brake
     pipes = bay.box(-0.58, 0.3, 0.868, 0.88, ease=3)
     bay.sheet.put("Brake lines", _CENTRE, pipes)

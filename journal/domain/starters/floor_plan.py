@@ -51,7 +51,8 @@ class FloorPlan:
     @property
     def has_rear_seat(self) -> bool:
         """Whether there is a second row."""
-        return self.p.style.rear == "boot" and self.p.style.roof or self.p.style.doors == 4
+        st = self.p.style
+        return st.doors == 4 or (st.rear == "boot" and st.roof)
 
     @property
     def seat(self) -> float:
@@ -61,7 +62,7 @@ class FloorPlan:
     @property
     def front_end(self) -> float:
         """Where the front floor ends."""
-        return self.p.style.b_post + 0.06 if self.has_rear_seat else self.p.style.b_post + 0.005
+        return self.p.style.b_post + (0.06 if self.has_rear_seat else 0.03)
 
     @property
     def seat_start(self) -> float:

@@ -125,6 +125,11 @@ def shifted(stroke: Stroke, dx: float, dy: float) -> Stroke:
     return joined([tuple(Point(p.x + dx, p.y + dy) for p in s) for s in segments(stroke)])
 
 
+def mirrored(stroke: Stroke, axis_x: float) -> Stroke:
+    """The line mirrored at the upright line x = ``axis_x``."""
+    return joined([tuple(Point(2 * axis_x - q.x, q.y) for q in s) for s in segments(stroke)])
+
+
 def _at(segment: Segment, t: float) -> Point:
     if len(segment) == 2:
         (ax, ay), (bx, by) = segment
@@ -239,6 +244,8 @@ def _shortened(pieces: list[Segment], cut: float) -> list[Segment]:
 
 def trim(stroke: Stroke, head: float, tail: float) -> Stroke:
     """The line without ``head`` millimetres at its start and ``tail`` at its end."""
+    if not stroke.edges:
+        return stroke
     pieces = _shortened(segments(stroke), head)
     pieces = [tuple(reversed(s)) for s in reversed(pieces)]
     pieces = _shortened(pieces, tail)

@@ -112,10 +112,11 @@ def _dimensions(style: Style, wheelbase_mm: int, length_mm: int) -> tuple[float,
     ratio = style.length / style.wheelbase
     wheelbase = wheelbase_mm or (length_mm / ratio if length_mm else style.wheelbase)
     length = length_mm or wheelbase_mm * ratio or style.length
-    if length < wheelbase + 300:
+    beyond = max(300.0, wheelbase * 0.2)
+    if length < wheelbase + beyond:
         raise JournalError(
             f"A car {length:.0f} mm long can't have a wheelbase of {wheelbase:.0f} mm: "
-            "it needs at least 300 mm beyond its axles."
+            f"it needs at least {beyond:.0f} mm beyond its axles."
         )
     if length > wheelbase * 2.5:
         raise JournalError(

@@ -4,7 +4,7 @@ from journal.domain.drawing import Side
 from journal.domain.shapes import Stroke, circle, rounded
 from journal.domain.starters.ends import Face, draw_wheels
 from journal.domain.starters.joins import outline
-from journal.domain.starters.lines import reverse, straight
+from journal.domain.starters.lines import mirrored, reverse, shifted, straight
 from journal.domain.starters.proportions import Proportions
 from journal.domain.starters.sheet import Sheet
 
@@ -53,7 +53,7 @@ def _wings(face: Face) -> None:
     panel = outline(face.edges((-0.7, top + 2), (0.7, top + 2), (0.7, 400), (-0.7, 400)))
     sheet.put("Rear panel", _CENTRE, panel)
     sheet.across(
-        "Door mirror", face.box(0.865, 1.03, st.waist - 6, st.waist + 84, ease=face.p.s(26))
+        "Door mirror", face.box(0.865, 1.03, st.waist - 42, st.waist + 48, ease=face.p.s(26))
     )
 
 
@@ -76,7 +76,7 @@ def _top_of_saloon(face: Face) -> None:
     low = st.deck_height
     head = _head(face)
     crown = _crown(face, 0.665, st.roof_end_height - 30)
-    sheet.put("Roof", _CENTRE, outline(crown, reverse(head)))
+    sheet.put("Roof", _CENTRE, outline(crown, reverse(shifted(head, 0, face.p.s(30)))))
     foot = face.across((0.74, low - 8), (0.4, low + 4), (0.0, low + 8))
     edge = face.along(
         (0.665, st.roof_end_height - 30),
@@ -133,7 +133,7 @@ def _shell(face: Face) -> None:
     end = st.roof_end_height
     crown = _crown(face, wide, end - 20)
     head = face.across((wide - 0.08, end - 30), (0.3, end - 12), (0.0, end - 6))
-    sheet.put("Roof", _CENTRE, outline(crown, reverse(head)))
+    sheet.put("Roof", _CENTRE, outline(crown, reverse(shifted(head, 0, face.p.s(30)))))
     top = _waist(face)
     edge = face.along(
         (wide, end - 20), ((wide + 0.89) / 2 + 0.015, (end + top) / 2), (0.86, top - 22)
@@ -151,7 +151,7 @@ def _tailgate(face: Face) -> None:
         head,
         side,
         reverse(face.across((0.665, 470), (0.3, 464), (0.0, 462))),
-        _other(face, side),
+        reverse(mirrored(side, sheet.middle_x)),
         ease=s(20),
     )
     sheet.put("Tailgate", _CENTRE, gate)
@@ -161,13 +161,6 @@ def _tailgate(face: Face) -> None:
         ease=s(40),
     )
     sheet.put("Rear window", _CENTRE, glass)
-
-
-def _other(face: Face, side: Stroke) -> Stroke:
-    """The tailgate's far edge, drawn upwards."""
-    st = face.p.style
-    end = st.roof_end_height
-    return face.along((0.665, 470), (0.7, st.waist), (0.585, end - 30))
 
 
 def _back_doors(face: Face) -> None:
@@ -187,7 +180,7 @@ def _cab(face: Face) -> None:
     top, low = st.roof_end_height, st.waist
     crown = _crown(face, 0.665, top - 30)
     head = _head(face)
-    sheet.put("Roof", _CENTRE, outline(crown, reverse(head)))
+    sheet.put("Roof", _CENTRE, outline(crown, reverse(shifted(head, 0, face.p.s(30)))))
     edge = face.along((0.665, top - 30), (0.78, (top + low) / 2 + 10), (0.87, low - 20))
     back = outline(
         head,
@@ -218,7 +211,7 @@ def _tailboard(face: Face) -> None:
 
 
 def _low(face: Face) -> None:
-    st, sheet, s = face.p.style, face.sheet, face.p.s
+    sheet, s = face.sheet, face.p.s
     valance = outline(
         face.edges((-0.88, 400), (0.88, 400)),
         face.along((0.88, 400), (0.84, 320), (0.72, 286)),
@@ -237,7 +230,5 @@ def _low(face: Face) -> None:
     sheet.across("Tail lamp", face.box(0.775, 0.93, lamp - 175, lamp, ease=s(26)))
     sheet.line_across(face.edges((0.775, lamp - 60), (0.93, lamp - 60)))
     sheet.line_across(face.edges((0.775, lamp - 120), (0.93, lamp - 120)))
-    low = 322 if st.rear != "boot" else 590
-    del low
     sheet.put("Rear number plate", _CENTRE, face.box(-0.32, 0.32, 300, 408, ease=s(8)))
     sheet.put("Number-plate lamp", _CENTRE, face.box(-0.1, 0.1, 530, 552, ease=s(8)))

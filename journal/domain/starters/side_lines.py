@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from journal.domain.shapes import Point, Stroke
 from journal.domain.starters.joins import chain, meeting
-from journal.domain.starters.lines import arc, reverse, spline, straight
+from journal.domain.starters.lines import arc, between_x, reverse, shifted, spline, straight
 from journal.domain.starters.proportions import Proportions
 
 
@@ -116,6 +116,15 @@ def _shoulder(p: Proportions) -> Stroke:
     )
 
 
+def _roof(p: Proportions) -> Stroke:
+    st, at = p.style, p.at
+    return spline(
+        at(st.screen_top, st.screen_height),
+        at(st.peak, st.height),
+        at(st.roof_end, st.roof_end_height),
+    )
+
+
 def _upper(p: Proportions) -> Stroke:
     """Windscreen, roof and rear window in one line, eased where they meet."""
     st, at = p.style, p.at
@@ -129,41 +138,29 @@ def _upper(p: Proportions) -> Stroke:
     )
     if not st.roof:
         return screen
-    roof = spline(
-        at(st.screen_top, st.screen_height),
-        at(st.peak, st.height),
-        at(st.roof_end, st.roof_end_height),
-    )
-    middle = (st.roof_end + st.deck) / 2
     bulge = 8
     rear = spline(
         at(st.roof_end, st.roof_end_height),
-        at(middle, (st.roof_end_height + st.deck_height) / 2 + bulge),
+        at((st.roof_end + st.deck) / 2, (st.roof_end_height + st.deck_height) / 2 + bulge),
         at(st.deck, st.deck_height),
     )
-    return chain(screen, roof, rear, ease=p.s(150))
+    # On a short car a long ease would eat the roof.
+    ease = min(p.s(150), 0.06 * p.wheelbase, 0.16 * p.rear)
+    return chain(screen, _roof(p), rear, ease=ease)
 
 
 def _opening(p: Proportions) -> Stroke:
     """The edge round the side windows, from its foot behind the windscreen to its rear foot."""
     st, at = p.style, p.at
-    drop = 56.0
-    front_top = st.screen_top + 0.018
     foot = at(st.door_front, st.waist)
-    top = at(front_top, st.screen_height - drop + 6)
+    front = st.screen_top + 0.02
     if not st.roof:
-        return straight(foot, top)
-    rear_top = opening_end(p)
-    over = st.height if rear_top > st.peak else st.roof_end_height
-    roof = spline(
-        top,
-        at((front_top + rear_top) / 2, max(st.screen_height, over) - drop + 4),
-        at(rear_top, st.roof_end_height - drop),
-    )
+        return straight(foot, at(front, st.screen_height - 50))
+    whole = between_x(_roof(p), at(front, 0).x, at(opening_end(p), 0).x)
+    roof = shifted(whole, 0, p.s(58))
     # The foot lies a little below the waist, so that the two lines surely cross.
-    return chain(
-        straight(foot, top), roof, straight(roof.end, at(st.side_end, st.waist - 40)), ease=p.s(60)
-    )
+    end = at(st.side_end, st.waist - 40)
+    return chain(straight(foot, roof.start), roof, straight(roof.end, end), ease=p.s(60))
 
 
 def opening_end(p: Proportions) -> float:

@@ -111,7 +111,7 @@ def _roof_and_posts(side: _Side) -> None:
     deck_x = side.upright(side.x(st.deck) - 0.01)
     leg = between_x(opening, side.x(st.b_post), 1e6)
     if st.rear == "bed":
-        behind = side.upright(side.behind_door)
+        behind = side.upright(side.door_end)
         shape = enclosed(rear, deck_x, lines.sill_top, behind, opening, cut_rear)
         sheet.put("B-post", _LEFT, shape)
         return
@@ -164,7 +164,7 @@ def _front_end(side: _Side) -> None:
 
 
 def _doors(side: _Side) -> None:
-    sheet, p, st, lines = side.sheet, side.p, side.p.style, side.lines
+    sheet, st, lines = side.sheet, side.p.style, side.lines
     end = side.upright(side.door_end)
     top = lines.opening if st.roof else lines.shoulder
     sheet.put("Front door", _LEFT, enclosed(top, end, lines.sill_top, lines.door_front))
@@ -294,7 +294,7 @@ def _bar(left: Point, right: Point, ease: float) -> Shape:
 
 
 def _fittings(side: _Side) -> None:
-    sheet, p, st, lines = side.sheet, side.p, side.p.style, side.lines
+    sheet, p, st = side.sheet, side.p, side.p.style
     at = p.at
     reach = max(0.30, (p.arch + p.s(40)) / p.front)
     sheet.put("Front bumper", _CENTRE, _bar(at(-1, 512), at(-reach - 0.02, 412), p.s(46)))

@@ -21,14 +21,14 @@ def draw_top(sheet: Sheet, p: Proportions) -> None:
     _screen(plan, inner)
     if p.style.roof:
         _roof(plan, inner)
-    else:
-        _cockpit(plan, inner)
     if p.style.rear == "boot":
-        _boot(plan, edge, inner)
+        _boot(plan, inner)
     elif p.style.rear == "hatch":
-        _hatch(plan, edge, inner)
+        _hatch(plan, inner)
     else:
         _bed(plan, inner)
+    if not p.style.roof:
+        _cockpit(plan, inner)
     _lamps(plan)
     middle = plan.middle
     sheet.line(straight((40, middle), (sheet.view.width - 40, middle)), Weight.CENTRE)
@@ -42,12 +42,7 @@ def _bumpers(plan: Plan) -> None:
 
 
 def _sides(plan: Plan, edge: Stroke, inner: Stroke) -> None:
-    sheet, st, s = plan.sheet, plan.p.style, plan.p.s
-    box = plan.at(st.door_front + 0.05, 0.99)
-    mirror = straight(
-        box, (box.x + s(90), box.y), (box.x + s(80), box.y + s(95)), (box.x + s(15), box.y + s(90))
-    )
-    sheet.over("Door mirror", outline(mirror, ease=s(24)))
+    sheet, st = plan.sheet, plan.p.style
     front = plan.along((-0.925, 0.0), (-0.918, 0.5), (-0.89, 0.80))
     nose = between_x(front, plan.x(-0.9), plan.x(-0.89))
     tip = outline(
@@ -77,11 +72,10 @@ def _bonnet(plan: Plan, inner: Stroke) -> None:
     side = between_x(inner, plan.x(-0.9), plan.x(rear))
     back = plan.along((rear, _share(plan, inner, rear)), (rear - 0.02, 0.5), (rear - 0.03, 0.0))
     plan.sheet.put("Bonnet", _CENTRE, plan.both(nose, side, back))
-    for share in (0.3,):
-        crease = plan.along((-0.88, share * 0.8), (-0.4, share), (rear - 0.05, share * 1.25))
-        plan.sheet.line_over(crease)
-    foot = plan.along(*_screen_foot(plan, inner))
-    side = between_x(inner, plan.x(rear), foot.start.x)
+    crease = plan.along((-0.88, 0.24), (-0.4, 0.3), (rear - 0.05, 0.375))
+    plan.sheet.line_over(crease)
+    foot = _screen_foot(plan)
+    side = between_x(inner, plan.x(rear), plan.x(st.cowl + 0.02))
     scuttle = plan.both(reverse(back), side, foot)
     plan.sheet.put("Scuttle panel", _CENTRE, scuttle)
 
@@ -92,37 +86,27 @@ def _share(plan: Plan, line: Stroke, station: float) -> float:
     return (y - plan.middle) * plan.down / (plan.p.width / 2)
 
 
-def _screen_foot(plan: Plan, inner: Stroke) -> list[tuple[float, float]]:
+def _screen_foot(plan: Plan) -> Stroke:
+    """The windscreen's foot, from its left corner to the centre line."""
     cowl = plan.p.style.cowl
-    return [
-        (cowl + 0.02, _share(plan, inner, cowl + 0.02)),
-        (cowl - 0.02, 0.45),
-        (cowl - 0.03, 0.0),
-    ]
+    return plan.along((cowl + 0.014, 0.755), (cowl - 0.015, 0.45), (cowl - 0.024, 0.0))
+
+
+def _screen_head(plan: Plan) -> Stroke:
+    """The windscreen's head, from the centre line to its left corner."""
+    top = plan.p.style.screen_top
+    return plan.along((top - 0.02, 0.0), (top - 0.012, 0.35), (top, 0.58))
 
 
 def _screen(plan: Plan, inner: Stroke) -> None:
     st, sheet = plan.p.style, plan.sheet
-    foot = plan.along(*_screen_foot(plan, inner))
-    head = plan.along(
-        (st.screen_top - 0.02, 0.0), (st.screen_top - 0.012, 0.35), (st.screen_top, 0.58)
-    )
-    inset = plan.along((st.cowl + 0.014, 0.755), (st.cowl - 0.015, 0.45), (st.cowl - 0.024, 0.0))
+    foot, head = _screen_foot(plan), _screen_head(plan)
     post = outline(
-        between_x(inner, foot.start.x, plan.x(st.door_front)),
-        plan.edges(
-            (st.screen_top + 0.02, 0.64), (st.screen_top - 0.02, 0.0), (st.cowl - 0.03, 0.0)
-        ),
-        reverse(foot),
+        between_x(inner, plan.x(st.cowl + 0.02), plan.x(st.door_front)),
+        plan.edges((st.screen_top + 0.02, 0.645), (st.screen_top, 0.58), (st.cowl + 0.014, 0.755)),
     )
-    del post
-    outer = outline(
-        between_x(inner, foot.start.x, plan.x(st.door_front)),
-        plan.edges((st.screen_top + 0.02, 0.645), (st.screen_top, 0.58)),
-        plan.edges((st.cowl + 0.014, 0.755), (st.cowl + 0.02, 0.755)),
-    )
-    sheet.over("A-post", outer)
-    glass = plan.both(reverse(inset), straight(inset.start, head.end), reverse(head), ease=0)
+    sheet.over("A-post", post)
+    glass = plan.both(reverse(foot), straight(foot.start, head.end), reverse(head))
     sheet.put("Windscreen", _CENTRE, glass)
 
 
@@ -171,8 +155,12 @@ def _side_glass(plan: Plan, side: Stroke, inner: Stroke) -> None:
         d = plan.x(st.door_rear + 0.03)
         glass = outline(between_x(inner, d, foot.x), between_x(side, top, d))
         sheet.over("Rear side glass", glass)
-        tail = plan.x(1.93)
-        sheet.over("D-post", outline(between_x(inner, foot.x, tail), straight(last, (top, last.y))))
+        pillar = outline(
+            between_x(inner, foot.x, plan.x(1.92)),
+            plan.edges((st.roof_end, 0.58)),
+            between_x(side, last.x, top),
+        )
+        sheet.over("D-post", pillar)
 
 
 def _rear_window(plan: Plan, side: Stroke, inner: Stroke, foot_x: float, top_x: float) -> None:
@@ -208,7 +196,7 @@ def _posts_behind_cab(plan: Plan, side: Stroke, inner: Stroke, start: float) -> 
     sheet.put("Rear window", _CENTRE, window)
 
 
-def _boot(plan: Plan, edge: Stroke, inner: Stroke) -> None:
+def _boot(plan: Plan, inner: Stroke) -> None:
     st, sheet = plan.p.style, plan.sheet
     wide = _share(plan, inner, st.deck) - 0.1
     foot = plan.along((st.deck + 0.04, 0.0), (st.deck + 0.03, wide * 0.6), (st.deck, wide))
@@ -218,25 +206,24 @@ def _boot(plan: Plan, edge: Stroke, inner: Stroke) -> None:
     )
     side = between_x(inner, plan.x(st.deck), lid_front.end.x)
     deck = plan.both(foot, straight(foot.end, side.start), side, reverse(lid_front))
-    if st.roof:
-        sheet.put("Rear deck panel", _CENTRE, deck)
+    sheet.put("Rear deck panel", _CENTRE, deck)
     run = between_x(inner, lid_front.end.x, plan.x(1.895))
     end = plan.along((1.895, _share(plan, inner, 1.895)), (1.91, 0.4), (1.915, 0.0))
     sheet.put("Boot lid", _CENTRE, plan.both(lid_front, run, end))
     tail = plan.along((1.945, 0.0), (1.942, 0.5), (1.92, 0.83))
     corner = between_x(inner, plan.x(1.92), plan.x(1.895))
     panel = plan.both(
-        reverse(end)[:] if False else reverse(end),
+        reverse(end),
         reverse(corner),
         straight(corner.start, tail.end),
         reverse(tail),
     )
     sheet.put("Rear panel", _CENTRE, panel)
-    sheet.line_over(plan.along((first + 0.06, 0.45), (1.6, 0.43), (1.86, 0.38)))
-    del edge
+    middle = (first + 1.92) / 2
+    sheet.line_over(plan.along((first + 0.06, 0.45), (middle, 0.43), (1.86, 0.38)))
 
 
-def _hatch(plan: Plan, edge: Stroke, inner: Stroke) -> None:
+def _hatch(plan: Plan, inner: Stroke) -> None:
     st, sheet = plan.p.style, plan.sheet
     wide = 0.66 if st.doors == 2 else 0.58
     head = plan.along((st.roof_end + 0.022, 0.0), (st.roof_end + 0.014, 0.35), (st.roof_end, wide))
@@ -252,7 +239,6 @@ def _hatch(plan: Plan, edge: Stroke, inner: Stroke) -> None:
     else:
         half = outline(head, foot)
         sheet.over("Back door", half)
-    del edge
 
 
 def _bed(plan: Plan, inner: Stroke) -> None:
@@ -262,11 +248,9 @@ def _bed(plan: Plan, inner: Stroke) -> None:
     side = between_x(inner, plan.x(start), plan.x(1.9))
     end = plan.edges((1.9, _share(plan, inner, 1.9)), (1.9, 0.0))
     sheet.put("Load floor", _CENTRE, plan.both(front, side, end))
-    sheet.over("Rear inner arch", plan.box(0.87, 1.13 if st else 0, 0.6, 0.84, ease=plan.p.s(60)))
+    sheet.over("Rear inner arch", plan.box(0.87, 1.13, 0.6, 0.84, ease=plan.p.s(60)))
     for share in (0.1, 0.25, 0.4, 0.55):
         sheet.line_over(plan.edges((start + 0.02, share), (1.88, share)))
-    board = outline(end, plan.along((1.945, 0.0), (1.942, 0.5), (1.925, _share(plan, inner, 1.9))))
-    del board
     tail = plan.along((1.925, _share(plan, inner, 1.9)), (1.94, 0.4), (1.945, 0.0))
     sheet.put("Tailboard", _CENTRE, plan.both(reverse(end), straight(end.start, tail.start), tail))
 
@@ -291,8 +275,8 @@ def _cockpit(plan: Plan, inner: Stroke) -> None:
     sheet.put("Dashboard", _CENTRE, board)
     sheet.over("Front seat", plan.box(end - 0.26, end - 0.015, 0.12, 0.72, ease=p.s(70)))
     hood = plan.both(
-        plan.along((end, 0.0), (end, 0.4), (end + 0.005, _share(plan, inner, end))),
-        between_x(inner, plan.x(end + 0.005), plan.x(st.deck)),
+        plan.edges((end, 0.0), (end, _share(plan, inner, end))),
+        between_x(inner, plan.x(end), plan.x(st.deck)),
         plan.along(
             (st.deck, _share(plan, inner, st.deck)), (st.deck + 0.075, 0.4), (st.deck + 0.105, 0)
         ),
@@ -301,5 +285,14 @@ def _cockpit(plan: Plan, inner: Stroke) -> None:
 
 
 def _lamps(plan: Plan) -> None:
+    st, sheet, s = plan.p.style, plan.sheet, plan.p.s
+    box = plan.at(st.door_front + 0.05, 0.93)
+    mirror = straight(
+        box,
+        (box.x + s(90), box.y),
+        (box.x + s(80), box.y + s(112)),
+        (box.x + s(15), box.y + s(108)),
+    )
+    sheet.over("Door mirror", outline(mirror, ease=s(24)))
     plan.sheet.over("Headlamp", plan.box(-0.925, -0.885, 0.56, 0.78, ease=plan.p.s(16)))
     plan.sheet.over("Tail lamp", plan.box(1.905, 1.95, 0.6, 0.8, ease=plan.p.s(12)))

@@ -76,9 +76,8 @@ def _floor(plan: Plan) -> None:
     sheet.over("Floor pan, rear", plan.box(middle, end, 0.13, 0.79, ease=p.s(10)))
     for low, high in ((start, middle), (middle, end)):
         for share in (0.26, 0.36, 0.56, 0.66):
-            bar = plan.box(low + 0.045, high - 0.03, share, share + 0.035, ease=p.s(16))
-            for shape in (bar,):
-                sheet.outline_over(shape)
+            rib = plan.box(low + 0.045, high - 0.03, share, share + 0.035, ease=p.s(16))
+            sheet.outline_over(rib)
     sheet.over("Inner sill", plan.box(start, end, 0.79, 0.86))
     name = "Boot floor" if st.rear == "boot" else "Load floor"
     sheet.put(name, _CENTRE, plan.box(end, 1.84, -0.62, 0.62))
@@ -145,7 +144,7 @@ def _arm(plan: Plan, station: float) -> Shape:
 
 
 def _front_suspension(plan: Plan) -> None:
-    sheet, p = plan.sheet, plan.p
+    sheet = plan.sheet
     bar = plan.both(
         plan.along((-0.34, 0.0), (-0.34, 0.5), (-0.3, 0.64), (-0.06, 0.68)),
         plan.along((-0.06, 0.655), (-0.27, 0.61), (-0.305, 0.48), (-0.305, 0.0)),
@@ -157,8 +156,7 @@ def _front_suspension(plan: Plan) -> None:
         plan.edges((-0.165, 0.7), (-0.155, 0.34), (-0.145, 0.34), (-0.145, 0.0)),
     )
     sheet.put("Steering rack", _CENTRE, rack)
-    for share in (0.04,):
-        sheet.line_over(plan.edges((-0.205, share * 8), (-0.145, share * 8)))
+    sheet.line_over(plan.edges((-0.205, 0.32), (-0.145, 0.32)))
 
 
 def _rear_suspension(plan: Plan) -> None:
