@@ -1,6 +1,6 @@
 """From the whole record to the document: what is said, in which order, under which number."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from journal.domain.areas import Area
@@ -20,7 +20,7 @@ from journal.dossier.document import (
     Shown,
 )
 from journal.dossier.method import method
-from journal.dossier.story import in_order_of_time, shown_photo, stories
+from journal.dossier.story import in_order_of_time, receipt_numbers, shown_photo, stories
 from journal.dossier.words import sentence
 
 
@@ -58,7 +58,7 @@ def compose(
         marks=_marks(record, areas),
         areas=told,
         costs=sums.costs(record, summary, tables, areas),
-        lacks=_lacks(gaps),
+        lacks=_lacks(gaps, receipt_numbers(record)),
         method=method(record, shown, program_version),
     )
 
@@ -106,10 +106,13 @@ def _marks(record: Record, areas: Sequence[Area]) -> tuple[PanelMark, ...]:
     return tuple(marks)
 
 
-def _lacks(gaps: Sequence[Gap]) -> tuple[Lack, ...]:
+def _lacks(gaps: Sequence[Gap], receipts: Mapping[int, int]) -> tuple[Lack, ...]:
+    """Gaps by kind in the order given; a receipt's has its number in the document before it."""
     kinds: dict[GapKind, list[Labelled]] = {}
     for gap in gaps:
-        kinds.setdefault(gap.kind, []).append(Labelled(gap.title, gap.detail))
+        number = receipts.get(gap.target_id or 0) if gap.target_kind == "receipt" else None
+        title = f"R{number}, {gap.title}" if number else gap.title
+        kinds.setdefault(gap.kind, []).append(Labelled(title, gap.detail))
     return tuple(
         Lack(f"{kind.value[0].upper()}{kind.value[1:]}", tuple(items))
         for kind, items in kinds.items()

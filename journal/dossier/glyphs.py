@@ -37,10 +37,10 @@ _READABLE = re.compile(
 
 def literal(text: str) -> str:
     """``text`` with tabs as spaces, line ends in one form, and "[U+0007]" for the shapeless."""
-    text = one_line_end(text)
     if text.isprintable():
-        return _written(text, _is_turning)
-    return _written(text, _is_shapeless)
+        # What Python calls printable has a shape, and is no mark of direction.
+        return text
+    return _written(one_line_end(text), _is_shapeless)
 
 
 def one_line_end(text: str) -> str:

@@ -102,16 +102,17 @@ def _shift(seconds: int) -> str:
 def _hashes() -> tuple[str, ...]:
     return (
         (
-            "SHA-256 is a number of 64 digits (0 to 9, a to f) computed from all bytes of a "
-            "file. Change one bit and it is another number; nobody knows how to make a second "
-            "file with the same one. The index prints that of every original used here, in "
-            "groups of eight."
+            "SHA-256 is a number of 64 digits (0 to 9, a to f) computed from all bytes of a file. "
+            "Change one bit and it is another number; nobody knows how to make a second file with "
+            "the same one. The index prints that of every original used here, in groups of eight."
         ),
+        "Ask the owner for an original, here called FILE, and compute its number:",
+        "on Windows:  certutil -hashfile FILE SHA256",
+        "on macOS:  shasum -a 256 FILE",
+        "on Linux:  sha256sum FILE",
         (
-            "Ask the owner for an original and compute its number: on Windows with certutil "
-            "-hashfile FILE SHA256, on macOS with shasum -a 256 FILE, on Linux with sha256sum "
-            "FILE. If it equals the number printed here, the file is the one this document was "
-            "made from, unaltered since it came into the journal. It doesn’t prove when a "
-            "picture was taken, nor what it shows."
+            "If it equals the number printed here, the file is the one this document was made "
+            "from, unaltered since it came into the journal. It doesn’t prove when a picture was "
+            "taken, nor what it shows."
         ),
     )

@@ -34,7 +34,7 @@ def write_pdf(
     shown = dossier.shown
     try:
         with scratch_folder("dossier") as folder:
-            printed = prints(_sizes(dossier), shown, pictures, folder, context)
+            printed = prints(sizes(dossier), shown, pictures, folder, context)
             context.report(len(shown), len(shown), "Typesetting")
             context.checkpoint()
             data, pages, notes = typeset(sheet(dossier, printed), folder)
@@ -62,21 +62,21 @@ def _reason(error: OSError | ValueError) -> str:
     return said[:1].lower() + said[1:].rstrip(".")
 
 
-def _sizes(dossier: Dossier) -> dict[int, int]:
+def sizes(dossier: Dossier) -> dict[int, int]:
     """Pixels of the longer side of every photo shown, at the largest size it is printed in."""
-    sizes: dict[int, int] = {}
+    wanted: dict[int, int] = {}
     for area in dossier.areas:
         for row in in_rows(area.shown):
             for cell in placed(row, {}):
                 # The pictures themselves may differ a little from what the record says of them.
                 need = pixels(cell.width * 1.1, cell.height * 1.1, DOTS_PER_INCH)
-                sizes[cell.shown.number] = max(need, sizes.get(cell.shown.number, 0))
+                wanted[cell.shown.number] = max(need, wanted.get(cell.shown.number, 0))
     if dossier.cover is not None:
         ratio = shape_of(dossier.cover.photo)
         height = min(COVER_WIDTH / ratio, COVER_HEIGHT)
         need = pixels(height * ratio, height, DOTS_PER_INCH)
-        sizes[dossier.cover.number] = max(need, sizes.get(dossier.cover.number, 0))
-    return sizes
+        wanted[dossier.cover.number] = max(need, wanted.get(dossier.cover.number, 0))
+    return wanted
 
 
 def _photo_notes(dossier: Dossier, printed: Mapping[int, Print | Unprinted]) -> Iterator[str]:
