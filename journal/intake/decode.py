@@ -33,6 +33,10 @@ _PAPER = (255, 255, 255)
 _UNDECODED = "its picture can't be decoded"
 
 
+class UndecodableError(JournalError):
+    """The file is at hand, but its picture is broken."""
+
+
 def picture(source: Path | bytes, longest: int, *, turn: int = 0) -> Picture:
     """A file's picture, its longer side at most ``longest`` pixels, upright.
 
@@ -73,7 +77,8 @@ def _image_of(source: Path | bytes, longest: int) -> Any:
     except Exception as error:
         what = "it can't be read" if isinstance(error, OSError) and error.errno else _UNDECODED
         reason = str(error).strip().partition("\n")[0].rstrip(".")
-        raise JournalError(f"{what} ({reason or type(error).__name__})") from error
+        kind = UndecodableError if what is _UNDECODED else JournalError
+        raise kind(f"{what} ({reason or type(error).__name__})") from error
 
 
 def _decoded(content: Content, facts: Facts, longest: int) -> Any:

@@ -1,7 +1,9 @@
 """One arriving file: what it is, when it was taken, and whether it is a photo at all."""
 
+import stat
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 
 from journal.domain.arrivals import NewPhoto
 from journal.domain.dating import (
@@ -22,6 +24,7 @@ from journal.files.names import safe_suffix, shown_name
 from journal.intake.content import opened
 from journal.intake.decode import small_jpeg
 from journal.intake.facts import Facts, facts_of
+from journal.intake.kinds import HEAD, FileType, recognise
 from journal.intake.pillow import refuse_huge
 
 
@@ -33,6 +36,23 @@ class Arrival:
     rough_thumbnail: bytes | None
 
 
+def refuse_early(path: Path) -> None:
+    """Raise JournalError where a file's first bytes show that it is no photo, before it is copied.
+
+    Half a sentence without the file's name, as with ``inspect``.
+    """
+    try:
+        status = path.stat()
+        if not stat.S_ISREG(status.st_mode):
+            raise JournalError("it is not an ordinary file")
+        with path.open("rb") as handle:
+            head = handle.read(HEAD)
+    except (OSError, ValueError) as error:
+        text = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        raise JournalError(f"it can't be read: {text[:1].lower()}{text[1:]}") from error
+    _refuse(status.st_size, recognise(head))
+
+
 def inspect(staged: Staged, name: str, now: datetime) -> Arrival:
     """Look at a staged copy of a file that was called ``name``; ``now`` is local time.
 
@@ -41,19 +61,19 @@ def inspect(staged: Staged, name: str, now: datetime) -> Arrival:
     """
     with opened(staged.data if staged.data is not None else staged.path) as content:
         facts = facts_of(content)
-    _refuse(staged, facts)
+    _refuse(staged.size, facts.type)
+    refuse_huge(facts.width, facts.height)
     photo = _photo(staged, shown_name(name), facts, now)
     return Arrival(photo, _rough(facts))
 
 
-def _refuse(staged: Staged, facts: Facts) -> None:
-    if not staged.size:
+def _refuse(size: int, found: FileType | None) -> None:
+    if not size:
         raise JournalError("it is empty, 0 bytes")
-    if facts.type is None:
+    if found is None:
         raise JournalError("it is no picture that this program knows")
-    if facts.type.kind is None:
-        raise JournalError(f"it is {facts.type.name}, not a photo")
-    refuse_huge(facts.width, facts.height)
+    if found.kind is None:
+        raise JournalError(f"it is {found.name}, not a photo")
 
 
 def _photo(staged: Staged, name: str, facts: Facts, now: datetime) -> NewPhoto:

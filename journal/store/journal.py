@@ -175,6 +175,14 @@ class Journal:
         """
         originals.settle(self.folder, [(path, new.sha256, new.suffix) for path, new in staged])
 
+    def withdraw(self, new: Iterable[NewPhoto]) -> None:
+        """Take settled files out of their places again that could not be recorded after all."""
+        originals.withdraw(self.folder, self.db, [(one.sha256, one.suffix) for one in new])
+
+    def sizes(self) -> set[int]:
+        """The sizes of the originals, so that a file of another size is known to be new."""
+        return originals.sizes(self.db)
+
     def close(self) -> None:
         """Close every connection and give back the lock; harmless a second time."""
         for db in self._connections:

@@ -68,6 +68,19 @@ def settle(folder: Path, staged: Sequence[tuple[Path, str, str]]) -> None:
         ) from error
 
 
+def withdraw(folder: Path, db: sqlite3.Connection, files: Iterable[tuple[str, str]]) -> None:
+    """Take files out of their places again that could not be recorded after all."""
+    for sha256, suffix in files:
+        if suffix_of(db, sha256) is None:
+            with contextlib.suppress(OSError):
+                path_of(folder, sha256, suffix).unlink()
+
+
+def sizes(db: sqlite3.Connection) -> set[int]:
+    """The sizes in bytes that recorded originals have."""
+    return {size for (size,) in db.execute("SELECT DISTINCT size FROM originals")}
+
+
 def known(db: sqlite3.Connection, sha256s: Iterable[str]) -> set[str]:
     """Those of some originals that are recorded already."""
     found = set()

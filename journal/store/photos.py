@@ -149,6 +149,22 @@ class Photos(Subject):
         values = {**when_columns(when), "basis": basis.value, "utc_offset": offset}
         update(self._db, "photos", photo_id, values)
 
+    def by_sha256(self, sha256s: Iterable[str]) -> dict[str, tuple[PhotoId, bool]]:
+        """The photos of some originals: number, and whether it was removed; others are left out."""
+        found: dict[str, tuple[PhotoId, bool]] = {}
+        for batch in chunks(list(sha256s)):
+            query = f"SELECT sha256, id, removed FROM photos WHERE sha256 IN ({marks(batch)})"
+            found.update((s, (PhotoId(i), bool(r))) for s, i, r in self._db.execute(query, batch))
+        return found
+
+    def set_candidates(self, photo_id: PhotoId, candidates: Iterable[DateCandidate]) -> None:
+        """Record every date that something said of a photo."""
+        update(self._db, "photos", photo_id, {"candidates": candidates_to_json(candidates)})
+
+    def set_damage(self, photo_id: PhotoId, damage: str) -> None:
+        """Record what of a photo's file can't be read, in words."""
+        update(self._db, "photos", photo_id, {"damage": damage})
+
     def set_caption(self, photo_id: PhotoId, caption: str) -> None:
         """Record what a photo shows, in the owner's words."""
         update(self._db, "photos", photo_id, {"caption": caption})

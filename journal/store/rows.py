@@ -3,10 +3,12 @@
 import sqlite3
 from collections.abc import Iterable, Mapping
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
 from journal.domain.errors import JournalError
 from journal.domain.when import When
+
+Value = TypeVar("Value")
 
 #: Undated things sort after everything that has a date.
 UNDATED = "9999-12-31T23:59:59"
@@ -90,9 +92,9 @@ def replace_children(
         delete(db, table, gone)
 
 
-def chunks(ids: Iterable[int], size: int = 900) -> Iterable[tuple[int, ...]]:
-    """Split many numbers into portions that one SQL statement can name."""
-    batch: list[int] = []
+def chunks(ids: Iterable[Value], size: int = 900) -> Iterable[tuple[Value, ...]]:
+    """Split many values into portions that one SQL statement can name."""
+    batch: list[Value] = []
     for row_id in ids:
         batch.append(row_id)
         if len(batch) == size:
