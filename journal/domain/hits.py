@@ -5,15 +5,14 @@ Shapely does the geometry; it is imported on first use, since a window can show 
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from journal.domain.drawing import Drawing, PanelShape
 from journal.domain.errors import JournalError
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Point, Shape, flatten
+from journal.domain.travel import Box, Direction, Piece, arrows
 
 if TYPE_CHECKING:
     from shapely import STRtree
@@ -21,23 +20,6 @@ if TYPE_CHECKING:
 
 #: How far, in millimetres, a centre may lie from the roomiest spot of its panel.
 _ROOMY = 2.0
-
-
-class Direction(StrEnum):
-    """The arrow keys."""
-
-    UP = "up"
-    DOWN = "down"
-    LEFT = "left"
-    RIGHT = "right"
-
-
-_STEPS = {
-    Direction.UP: (0, -1),
-    Direction.DOWN: (0, 1),
-    Direction.LEFT: (-1, 0),
-    Direction.RIGHT: (1, 0),
-}
 
 
 def to_polygon(shape: Shape, tolerance: float = 0.5) -> BaseGeometry:
@@ -76,6 +58,7 @@ class PanelMap:
         self._drawing = drawing
         self._maps: dict[ViewId, _ViewMap] = {}
         self._centres: dict[tuple[ViewId, PanelId], Point] = {}
+        self._arrows: dict[ViewId, dict[tuple[PanelId, Direction], PanelId]] = {}
 
     def panel_at(self, view_id: ViewId, x: float, y: float) -> PanelId | None:
         """The topmost panel at a spot of a view, ``None`` on empty paper."""
@@ -126,23 +109,27 @@ class PanelMap:
         Raises:
             JournalError: the panel has no shape on that view.
         """
-        here = self.centre(view_id, panel_id)
-        step_x, step_y = _STEPS[Direction(direction)]
-        best: tuple[float, PanelId] | None = None
-        for other in self.panels_on(view_id):
-            there = self.centre(view_id, other)
-            dx, dy = there.x - here.x, there.y - here.y
-            ahead, aside = dx * step_x + dy * step_y, abs(dx * step_y) + abs(dy * step_x)
-            # Within 45 degrees of the arrow; what lies straight ahead counts as nearer.
-            if other == panel_id or ahead <= 0 or aside > ahead:
-                continue
-            rank = math.hypot(ahead, 2 * aside), other
-            best = rank if best is None else min(best, rank)
-        return best[1] if best else None
+        self.centre(view_id, panel_id)
+        if view_id not in self._arrows:
+            pieces = {
+                other: Piece(self.centre(view_id, other), self._box(view_id, other))
+                for other in self.panels_on(view_id)
+            }
+            self._arrows[view_id] = arrows(pieces)
+        return self._arrows[view_id].get((panel_id, Direction(direction)))
 
     def panels_on(self, view_id: ViewId) -> tuple[PanelId, ...]:
         """The panels with a shape on a view, each once, lowest first."""
         return tuple(dict.fromkeys(s.panel_id for s in self._map(view_id).shapes))
+
+    def _box(self, view_id: ViewId, panel_id: PanelId) -> Box:
+        """What a panel spans on a view."""
+        import shapely
+
+        view = self._map(view_id)
+        own = [a for a, s in zip(view.areas, view.shapes, strict=True) if s.panel_id == panel_id]
+        left, top, right, bottom = map(float, shapely.total_bounds(own))
+        return left, top, right, bottom
 
     def _map(self, view_id: ViewId) -> _ViewMap:
         import shapely

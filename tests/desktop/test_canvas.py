@@ -85,9 +85,9 @@ def test_pointing_at_a_panel_names_it(qtbot, canvas):
     [
         (WING, Qt.Key.Key_Right, DOOR),
         (DOOR, Qt.Key.Key_Down, SILL),
-        (SILL, Qt.Key.Key_Up, DOOR),
         (REAR, Qt.Key.Key_Right, REAR),
         (DOOR, Qt.Key.Key_Up, RAIL),
+        (WING, Qt.Key.Key_Down, WHEEL),
     ],
 )
 def test_arrows_travel_to_the_neighbour(qtbot, canvas, start, key, goal):
@@ -260,3 +260,11 @@ def test_an_empty_drawing_takes_keys_and_clicks_in_peace(qtbot):
     qtbot.keyClick(canvas, Qt.Key.Key_PageDown)
     qtbot.mouseClick(canvas.viewport(), LEFT, NO_KEY, QPoint(20, 20))
     assert canvas.selected_panel is None
+
+
+def test_a_stages_sign_stays_where_it_is_however_often_it_is_painted(canvas):
+    canvas.set_stages({REAR: "finished"}, DEFAULT_STAGES)
+    first = canvas.viewport().grab().toImage()
+    for _ in range(3):
+        again = canvas.viewport().grab().toImage()
+    assert again == first

@@ -18,8 +18,8 @@ from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas_labels import paint_label
 from journal.desktop.widgets.canvas_pins import paint_dots
 from journal.desktop.widgets.canvas_sheet import CanvasSheet
-from journal.desktop.widgets.canvas_travel import next_panel
 from journal.desktop.widgets.photo_drag import photos_from_mime
+from journal.domain.ids import PanelId
 
 _ZOOM_STEP = 1.25
 _CLICK_REACH = 6
@@ -35,12 +35,20 @@ class DrawingCanvas(CanvasSheet):
 
     # Travelling
 
-    def _travel(self, dx: int, dy: int) -> None:
-        goal = next_panel(self.middles(), self._selected, dx, dy)
-        if goal is not None:
+    def _travel(self, direction: str) -> None:
+        goal = self._next(direction)
+        if goal is not None and goal in self._items:
             self.select_panel(goal)
             self.ensureVisible(self._items[goal][0], 40, 40)
             self.panel_pointed.emit(goal)
+
+    def _next(self, direction: str) -> PanelId | None:
+        """The panel an arrow leads to; the lowest one where none of this view is selected."""
+        if self._view is None or not self._items:
+            return None
+        if self._selected is None or self._selected not in self._items:
+            return next(iter(self._items))
+        return self.panel_map().next_panel(self._view.id, self._selected, direction)
 
     def _step_view(self, step: int) -> None:
         views = self._drawing.views
@@ -59,6 +67,9 @@ class DrawingCanvas(CanvasSheet):
         ratio = self.devicePixelRatioF()
         painter.scale(ratio, ratio)
         colours = colours_of(self.palette())
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for items in self._items.values():
+            items[0].paint_sign(painter, self.viewportTransform(), self.font())
         paint_dots(painter, self.dots(), colours, self.font())
         named = self._drop or self._hovered or self._selected
         if named is not None and (words := self.words_of(named)):
@@ -137,10 +148,10 @@ class DrawingCanvas(CanvasSheet):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Travel between panels and views, choose, draw larger or smaller."""
         arrows = {
-            Qt.Key.Key_Left: (-1, 0),
-            Qt.Key.Key_Right: (1, 0),
-            Qt.Key.Key_Up: (0, -1),
-            Qt.Key.Key_Down: (0, 1),
+            Qt.Key.Key_Left: "left",
+            Qt.Key.Key_Right: "right",
+            Qt.Key.Key_Up: "up",
+            Qt.Key.Key_Down: "down",
         }
         acts = {
             Qt.Key.Key_Plus: lambda: self.zoom(_ZOOM_STEP),
@@ -153,7 +164,7 @@ class DrawingCanvas(CanvasSheet):
             Qt.Key.Key_Enter: self._choose,
         }
         if event.key() in arrows:
-            self._travel(*arrows[Qt.Key(event.key())])
+            self._travel(arrows[Qt.Key(event.key())])
         elif event.key() in acts:
             acts[Qt.Key(event.key())]()
         else:

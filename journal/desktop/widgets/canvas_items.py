@@ -19,6 +19,10 @@ _SIGN = 18
 _UNDER_SIGN = 0.55
 
 
+#: An outline is looked over at so many places across and along.
+_GRID = 14
+
+
 class Touch(Enum):
     """What is going on with a panel, the strongest last."""
 
@@ -38,17 +42,25 @@ class PanelItem(QGraphicsItem):
         self.colours = colours
         self.stage: StageMark | None = None
         self.touch = Touch.NONE
+        self.sign_at: QPointF | None = None
         self._bounds = self.path.boundingRect()
         self.setZValue(order)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
     @property
     def middle(self) -> QPointF:
-        """A spot inside the outline where a sign can stand."""
+        """A spot inside the outline: its middle, or what a coarse look finds."""
         centre = self._bounds.center()
         if self.path.contains(centre):
             return centre
-        return _inner_spot(self.path, self._bounds)
+        box = self._bounds
+        for row in range(1, _GRID):
+            for column in range(1, _GRID):
+                x = box.left() + box.width() * column / _GRID
+                y = box.top() + box.height() * row / _GRID
+                if self.path.contains(QPointF(x, y)):
+                    return QPointF(x, y)
+        return centre
 
     @property
     def aside(self) -> tuple[float, float]:
@@ -72,7 +84,7 @@ class PanelItem(QGraphicsItem):
     def paint(
         self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None
     ) -> None:
-        """Paint the fill, the stage over it, the line, and the stage's sign."""
+        """Paint the fill, the stage's pattern over it, and the line."""
         scale = painter.worldTransform().m11()
         painter.fillPath(self.path, QColor(self._ground()))
         if self.stage is not None:
@@ -82,8 +94,6 @@ class PanelItem(QGraphicsItem):
             wash.setAlpha(70 if self.touch is Touch.DROP else 36)
             painter.fillPath(self.path, wash)
         painter.strokePath(self.path, _pen(self.colours.panel_edge, 1.2))
-        if self.stage is not None:
-            self._paint_sign(painter, scale, self.stage)
 
     def _ground(self) -> str:
         if self.touch is Touch.HOVERED:
@@ -105,34 +115,36 @@ class PanelItem(QGraphicsItem):
         if scale:
             brush.setTransform(QTransform.fromScale(1 / scale, 1 / scale))
         painter.save()
-        painter.setOpacity(_UNDER_SIGN if self._has_room(scale) else 1.0)
+        painter.setOpacity(_UNDER_SIGN if self.has_sign(scale) else 1.0)
         painter.fillPath(self.path, brush)
         painter.restore()
 
-    def _has_room(self, scale: float) -> bool:
-        sides = sorted((self._bounds.width() * scale, self._bounds.height() * scale))
-        return sides[0] >= _SIGN + 6 and sides[1] >= 2 * _SIGN + 14
+    def has_sign(self, scale: float) -> bool:
+        """Whether the stage's sign fits on the panel at this scale, in pixels a millimetre."""
+        if self.stage is None or self.sign_at is None or not scale:
+            return False
+        across, along = self.aside
+        middle = self.sign_at - QPointF(across, along) * (ASIDE / scale)
+        reach = (_SIGN / 2 + 1) / scale
+        ends = (QPointF(reach, 0), QPointF(-reach, 0), QPointF(0, reach), QPointF(0, -reach))
+        return all(self.path.contains(middle + end) for end in ends)
 
-    def _paint_sign(self, painter: QPainter, scale: float, mark: StageMark) -> None:
-        if not self._has_room(scale):
+    def paint_sign(self, painter: QPainter, to_screen: QTransform, font: QFont) -> None:
+        """Paint the stage's sign, in pixels, so that no other panel lies over it."""
+        if self.stage is None or self.sign_at is None or not self.has_sign(to_screen.m11()):
             return
         across, along = self.aside
-        spot = painter.worldTransform().map(self.middle) - QPointF(across, along) * ASIDE
-        painter.save()
-        painter.resetTransform()
         disc = QRectF(0, 0, _SIGN, _SIGN)
-        disc.moveCenter(spot)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(QColor(mark.colour), 2))
+        disc.moveCenter(to_screen.map(self.sign_at) - QPointF(across, along) * ASIDE)
+        painter.setPen(QPen(QColor(self.stage.colour), 2))
         painter.setBrush(QColor(self.colours.surface))
         painter.drawEllipse(disc)
-        font = QFont(painter.font())
-        font.setPixelSize(12)
-        font.setBold(True)
-        painter.setFont(font)
+        bold = QFont(font)
+        bold.setPixelSize(12)
+        bold.setBold(True)
+        painter.setFont(bold)
         painter.setPen(QColor(self.colours.text))
-        painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, mark.sign)
-        painter.restore()
+        painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, self.stage.sign)
 
 
 def _pen(colour: str, width: float, *, dashed: bool = False) -> QPen:
@@ -172,22 +184,3 @@ class SheetItem(QGraphicsItem):
             painter.drawLine(round(x + metre * tick), y - 4, round(x + metre * tick), y + 4)
         painter.drawText(round(x + metre) + 8, y + 4, "1 m")
         painter.restore()
-
-
-def _inner_spot(path: QPainterPath, bounds: QRectF) -> QPointF:
-    """A spot inside a path whose middle lies outside it (an arch, a ring): the widest of a few."""
-    best, widest = bounds.center(), 0.0
-    steps = 24
-    for row in (0.5, 0.25, 0.75, 0.12, 0.88):
-        y = bounds.top() + bounds.height() * row
-        start: float | None = None
-        for step in range(steps + 1):
-            x = bounds.left() + bounds.width() * step / steps
-            inside = path.contains(QPointF(x, y))
-            if inside and start is None:
-                start = x
-            if not inside and start is not None:
-                if x - start > widest:
-                    best, widest = QPointF((start + x) / 2, y), x - start
-                start = None
-    return best

@@ -2,14 +2,14 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
 from journal.desktop.theme import Colours
-from journal.domain.ids import PhotoId
+from journal.domain.ids import PanelId, PhotoId
 
 #: Dots nearer than this to each other become one with a count, in pixels.
 REACH = 24.0
@@ -21,14 +21,14 @@ _DOT = 6.0
 class Spot:
     """One photo's place on the view shown, in millimetres; ``facing`` as in a Pin.
 
-    ``aside`` moves its dot on the screen, in pixels: a photo that is pinned to a panel alone.
+    ``beside`` is the panel whose sign the dot makes room for: that of a photo pinned to no spot.
     """
 
     photo_id: PhotoId
     x: float
     y: float
     facing: float | None = None
-    aside: tuple[float, float] = (0.0, 0.0)
+    beside: PanelId | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,14 +46,20 @@ class Dot:
         return _DOT if count == 1 else 9.0 + 2.5 * math.log10(count)
 
 
-def gather(spots: Iterable[Spot], to_screen: QTransform) -> tuple[Dot, ...]:
-    """The dots for these spots at this scale."""
+def gather(
+    spots: Iterable[Spot],
+    to_screen: QTransform,
+    room: Mapping[PanelId, tuple[float, float]] | None = None,
+) -> tuple[Dot, ...]:
+    """The dots for these spots at this scale; ``room`` is what signs take, in pixels."""
+    room = room or {}
     buckets: dict[tuple[int, int], list[tuple[float, float, Spot]]] = defaultdict(list)
     scale_x, scale_y = to_screen.m11(), to_screen.m22()
     shift_x, shift_y = to_screen.dx(), to_screen.dy()
     for spot in spots:
-        x = spot.x * scale_x + shift_x + spot.aside[0]
-        y = spot.y * scale_y + shift_y + spot.aside[1]
+        x, y = spot.x * scale_x + shift_x, spot.y * scale_y + shift_y
+        if spot.beside is not None and spot.beside in room:
+            x, y = x + room[spot.beside][0], y + room[spot.beside][1]
         buckets[int(x // REACH), int(y // REACH)].append((x, y, spot))
     groups: list[list[tuple[float, float, Spot]]] = []
     middles: list[tuple[float, float]] = []

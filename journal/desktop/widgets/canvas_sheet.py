@@ -2,9 +2,10 @@
 
 from collections import Counter
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QTransform
+from PySide6.QtCore import QPoint, QPointF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QPainter, QShowEvent, QTransform
 from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QWidget
 
 from journal.desktop.theme import colours_of, stage_mark
@@ -13,6 +14,9 @@ from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
 from journal.domain.drawing import Drawing, Panel, View
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.photos import Pin
+
+if TYPE_CHECKING:
+    from journal.domain.hits import PanelMap
 
 _MARGIN = 28
 _ZOOM_MOST = 12.0
@@ -47,10 +51,13 @@ class CanvasSheet(QGraphicsView):
         self._dots: tuple[Dot, ...] | None = None
         self._counts: Counter[PanelId] = Counter()
         self._items: dict[PanelId, list[PanelItem]] = {}
+        self._map: PanelMap | None = None
         self._selected: PanelId | None = None
         self._hovered: PanelId | None = None
         self._drop: PanelId | None = None
         self._zoom = 1.0
+        self._refine_soon = QTimer(self, singleShot=True, interval=0)
+        self._refine_soon.timeout.connect(self._refine)
         self.setScene(QGraphicsScene(self))
         self._dress()
 
@@ -71,11 +78,13 @@ class CanvasSheet(QGraphicsView):
 
     def set_drawing(self, drawing: Drawing) -> None:
         """Show this drawing; the view and the panel stay where they still exist."""
-        self._drawing = drawing
+        self._drawing, self._map = drawing, None
         views = {view.id: view for view in drawing.views}
         kept = views.get(self._view.id) if self._view else None
         self._view = kept or (drawing.views[0] if drawing.views else None)
         self._rebuild()
+        if self.isVisible():
+            self._refine_soon.start()
 
     def set_view(self, view_id: ViewId) -> None:
         """Show another view of the drawing."""
@@ -121,11 +130,7 @@ class CanvasSheet(QGraphicsView):
     def panel_spot(self, panel_id: PanelId) -> QPoint | None:
         """A spot of the viewport that is on a panel; None if it isn't on this view."""
         items = self._items.get(panel_id)
-        return self.mapFromScene(items[0].middle) if items else None
-
-    def middles(self) -> dict[PanelId, QPointF]:
-        """A spot on each panel of this view, in millimetres."""
-        return {panel_id: items[0].middle for panel_id, items in self._items.items()}
+        return self.mapFromScene(self.spot_on(panel_id)) if items else None
 
     def panel_at(self, spot: QPoint) -> PanelId | None:
         """The panel under a spot of the viewport, or just beside it."""
@@ -139,8 +144,38 @@ class CanvasSheet(QGraphicsView):
     def dots(self) -> tuple[Dot, ...]:
         """The pins as they show now."""
         if self._dots is None:
-            self._dots = gather(self._spots, self.viewportTransform())
+            scale = self.viewportTransform().m11()
+            room = {
+                panel_id: (items[0].aside[0] * ASIDE, items[0].aside[1] * ASIDE)
+                for panel_id, items in self._items.items()
+                if items[0].has_sign(scale)
+            }
+            self._dots = gather(self._spots, self.viewportTransform(), room)
         return self._dots
+
+    def panel_map(self) -> "PanelMap":
+        """The drawing's geometry; its library is slow to import: the first paint goes without."""
+        from journal.domain.hits import PanelMap
+
+        if self._map is None:
+            self._map = PanelMap(self._drawing)
+        return self._map
+
+    def spot_on(self, panel_id: PanelId) -> QPointF:
+        """A spot on a panel, in millimetres: the roomiest, once the geometry is there."""
+        if self._map is not None and self._view is not None:
+            return QPointF(*self._map.centre(self._view.id, panel_id))
+        return self._items[panel_id][0].middle
+
+    def _refine(self) -> None:
+        """Put signs and dots where there is most room."""
+        if self._items and self._map is None:
+            self.panel_map()
+            self._apply_stages()
+            self._place_pins()
+
+    def _is_seen(self, panel_id: PanelId, spot: QPointF) -> bool:
+        return self._panel_under(self.scene().items(spot)) == panel_id
 
     # Building
 
@@ -171,7 +206,10 @@ class CanvasSheet(QGraphicsView):
             mark = stage_mark(colours, self._stage_names, self._stages.get(panel_id, ""))
             for item in items:
                 item.stage = mark
-        self.viewport().update()
+            if mark is not None:
+                spot = self.spot_on(panel_id)
+                items[0].sign_at = spot if self._is_seen(panel_id, spot) else None
+        self._forget_dots()
 
     def _apply_touch(self) -> None:
         for panel_id, items in self._items.items():
@@ -195,9 +233,8 @@ class CanvasSheet(QGraphicsView):
             if pin.view_id == self.view_id and pin.x is not None and pin.y is not None:
                 spots.append(Spot(pin.photo_id, pin.x, pin.y, pin.facing))
             elif pin.view_id is None or pin.x is None:
-                at, (across, along) = items[0].middle, items[0].aside
-                aside = (across * ASIDE, along * ASIDE)
-                spots.append(Spot(pin.photo_id, at.x(), at.y(), aside=aside))
+                at = self.spot_on(pin.panel_id)
+                spots.append(Spot(pin.photo_id, at.x(), at.y(), beside=pin.panel_id))
         self._spots = tuple(spots)
         self._forget_dots()
 
@@ -268,3 +305,8 @@ class CanvasSheet(QGraphicsView):
     def sizeHint(self) -> QSize:
         """Room for a car in profile."""
         return QSize(900, 480)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Paint first, then look where there is most room on each panel."""
+        super().showEvent(event)
+        self._refine_soon.start()
