@@ -1,7 +1,7 @@
 """What the screens say of a photo in a few words: for cells, tool tips and screen readers."""
 
 from journal.domain.photos import Basis, Kind, Photo
-from journal.domain.when import When
+from journal.domain.when import When, spoken
 
 #: How a photo's date is known, as a sentence's end.
 BASIS_WORDS = {
@@ -27,6 +27,13 @@ def cell_words(photo: Photo) -> str:
     if photo.when is not None and to_the_minute(photo.when):
         return f"{photo.when.earliest:%H:%M}"
     return photo.name
+
+
+def facts_words(photo: Photo) -> str:
+    """When it was taken, how that is known, and with what."""
+    date = spoken(photo.when) if photo.when is not None else "No date"
+    words = [date, BASIS_WORDS[photo.basis]] if photo.when is not None else [date]
+    return " \u00b7 ".join([*words, photo.camera] if photo.camera else words)
 
 
 def mark_words(photo: Photo) -> list[str]:

@@ -16,8 +16,8 @@ from journal.domain.progress import Context
 #: Called on a reader's thread.
 Load = Callable[[Sequence[PhotoId]], Iterable[tuple[Photo, bytes | None]]]
 
-#: The memory that pixels may take, in bytes.
-DEFAULT_BUDGET = 40 * 2**20
+#: The memory that pixels may take, in bytes, until a grid asks for more room.
+DEFAULT_BUDGET = 16 * 2**20
 
 _BATCH = 12
 _AT_ONCE = 2

@@ -1,0 +1,180 @@
+"""The find field: type words, walk through what holds them, Enter goes there."""
+
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QListWidgetItem, QWidget
+
+from journal.actions import areas as area_actions
+from journal.actions.find import find
+from journal.desktop.desk import (
+    AreaSelected,
+    Desk,
+    PanelSelected,
+    PhotosSelected,
+    ReceiptSelected,
+    Selection,
+)
+from journal.desktop.widgets.find_list import FindList
+from journal.domain.found import Hit
+from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId
+from journal.domain.progress import Context
+
+_DELAY_MS = 90
+_ROOM = 460
+_MOST = 40
+
+#: The page on which each kind of find is at home.
+_PAGES = {
+    "photo": "Timeline",
+    "area": "Areas",
+    "panel": "Drawing",
+    "entry": "Areas",
+    "receipt": "Ledger",
+    "work": "Ledger",
+}
+
+
+class FindBox(QLineEdit):
+    """Finds photos, repair areas, panels, entries, receipts and work by their words."""
+
+    #: A find was chosen: a Hit.
+    chosen = Signal(object)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._asked = ""
+        self._list = FindList(self.window())
+        self._wait = QTimer(self, singleShot=True, interval=_DELAY_MS)
+        self.setPlaceholderText("Find words anywhere (Ctrl+F)")
+        self.setAccessibleName("Find")
+        self.setAccessibleDescription("Type words; Down and Up walk through what was found.")
+        self.setClearButtonEnabled(True)
+        self._wait.timeout.connect(self._search)
+        self.textEdited.connect(self._on_typed)
+        self.textChanged.connect(self._on_changed)
+        self._list.itemClicked.connect(self._on_clicked)
+
+    @property
+    def found(self) -> FindList:
+        """The list below the field."""
+        return self._list
+
+    def _on_typed(self) -> None:
+        self._wait.start()
+
+    def _on_changed(self, text: str) -> None:
+        if not text.strip():
+            self._wait.stop()
+            self._list.hide()
+
+    def _search(self) -> None:
+        words, session = self.text().strip(), self._desk.session
+        self._asked = words
+        if not words:
+            return
+
+        def job(_context: Context) -> tuple[str, tuple[Hit, ...]]:
+            return words, find(session, words, _MOST)
+
+        self._desk.read(job, self._show, self)
+
+    def _show(self, answer: tuple[str, tuple[Hit, ...]]) -> None:
+        words, hits = answer
+        if words != self._asked or not self.hasFocus() or not self.text().strip():
+            return
+        if self._list.parent() is not self.window():
+            self._list.setParent(self.window())
+        self._list.show_hits(hits)
+        place = self.mapTo(self.window(), QPoint(0, self.height() + 2))
+        room = min(_ROOM, self.window().height() - place.y() - 12)
+        wide = max(self.width(), 420)
+        left = max(4, min(place.x(), self.window().width() - wide - 8))
+        self._list.setGeometry(left, place.y(), wide, self._list.height_for(room))
+        self._list.show()
+        self._list.raise_()
+        self._tell_reader()
+
+    def _tell_reader(self) -> None:
+        hit = self._list.hit()
+        count = self._list.count() if hit else 0
+        title = f"{hit.title}; " if hit else ""
+        self.setAccessibleDescription(f"{title}{count} found")
+
+    def _on_clicked(self, item: QListWidgetItem) -> None:
+        self._list.setCurrentItem(item)
+        self._choose()
+
+    def _choose(self) -> None:
+        hit = self._list.hit()
+        self._list.hide()
+        if hit is None:
+            return
+        self.clear()
+        self._desk.show_page(_PAGES[hit.kind])
+        selection = self._selection_for(hit)
+        if selection is not None:
+            self._desk.select(selection)
+        self.chosen.emit(hit)
+
+    def _selection_for(self, hit: Hit) -> Selection | None:
+        match hit.kind:
+            case "photo":
+                return PhotosSelected((PhotoId(hit.id),))
+            case "area":
+                return AreaSelected(AreaId(hit.id))
+            case "panel":
+                return PanelSelected(PanelId(hit.id))
+            case "receipt":
+                return ReceiptSelected(ReceiptId(hit.id))
+            case "entry":
+                return self._place_of_entry(hit.id)
+            case _:
+                return None
+
+    def _place_of_entry(self, number: int) -> Selection | None:
+        """What an entry hangs on; its words as a message where it hangs on the whole car."""
+        for entry in self._desk.ask(area_actions.entries) or ():
+            if entry.id == number:
+                if entry.area_id is not None:
+                    return AreaSelected(entry.area_id)
+                if entry.panel_id is not None:
+                    self._desk.show_page("Drawing")
+                    return PanelSelected(entry.panel_id)
+                self._desk.message.emit(entry.text, "info")
+        return None
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Walk through the list, choose with Enter, leave with Esc."""
+        steps = {
+            Qt.Key.Key_Down: 1,
+            Qt.Key.Key_Up: -1,
+            Qt.Key.Key_PageDown: 8,
+            Qt.Key.Key_PageUp: -8,
+        }
+        key = event.key()
+        if key == Qt.Key.Key_Escape:
+            self._list.hide()
+            self.clear()
+        elif self._list.isVisible() and key in steps:
+            self._list.step(steps[Qt.Key(key)])
+            self._tell_reader()
+        elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            if self._list.isVisible():
+                self._choose()
+            else:
+                self._search()
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Take up the search where it was left."""
+        super().focusInEvent(event)
+        self.selectAll()
+        if self.text().strip():
+            self._wait.start()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Put the list away."""
+        super().focusOutEvent(event)
+        self._list.hide()
