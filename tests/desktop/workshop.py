@@ -6,11 +6,12 @@ from pathlib import Path
 
 from PIL import Image, ImageDraw
 
-from journal.actions import areas, cars, drawings, hours, receipts
+from journal.actions import areas, cars, drawings, hours, pins, receipts
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
 from journal.domain.car import Car, MilestoneKind
-from journal.domain.ids import AreaId, LineId, PanelId, ReceiptId, WorkId
+from journal.domain.ids import AreaId, LineId, PanelId, PhotoId, ReceiptId, WorkId
+from journal.domain.photos import Role
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
 from journal.domain.when import parse
 from journal.domain.work import Work
@@ -138,3 +139,22 @@ def picture(shade: int) -> bytes:
     out = BytesIO()
     made.save(out, "JPEG", quality=80)
     return out.getvalue()
+
+
+def with_photos(session: Session, folder: Path, count: int = 9) -> tuple[PhotoId, ...]:
+    """Photos added to a journal, pinned to the first area's panel and chosen for it."""
+    from journal.actions.add_photos import add_photos
+
+    folder.mkdir(parents=True, exist_ok=True)
+    paths = []
+    for number in range(count):
+        path = folder / f"IMG_{number:04}.jpg"
+        path.write_bytes(picture(number))
+        paths.append(path)
+    report = add_photos(session, paths)
+    ids = tuple(added.photo_id for added in report.added)
+    first = areas.areas(session)[0]
+    pins.pin(session, ids, first.panel_ids[0])
+    for role, chosen in zip(Role, (ids[:2], ids[2:5], ids[5:6]), strict=True):
+        areas.choose_photos(session, first.id, chosen, role)
+    return ids

@@ -136,13 +136,13 @@ class EmptyState(QWidget):
         picture.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         heading = label(title, "heading")
         words = label(text, "muted")
+        layout = column(None, picture, spacing=12, margin=24)
         for piece in (heading, words):
             piece.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            piece.setMinimumWidth(320)
             piece.setMaximumWidth(560)
-        layout = column(None, picture, heading, words, spacing=12, margin=24)
-        for centred in (heading, words):
-            layout.setAlignment(centred, Qt.AlignmentFlag.AlignHCenter)
+            centred = row(None, piece, None)
+            centred.setStretchFactor(piece, 100)
+            layout.addLayout(centred)
         layout.addLayout(row(None, *acts, None))
         layout.addStretch(2)
         self.setLayout(layout)

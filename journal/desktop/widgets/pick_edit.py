@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QModelIndex, QStringListModel, Qt, Signal
+from PySide6.QtCore import QStringListModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
 
@@ -24,7 +24,7 @@ class PickEdit(QLineEdit):
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         completer.setMaxVisibleItems(12)
-        completer.activated[QModelIndex].connect(self._on_activated)
+        completer.activated.connect(self._on_activated)
         self.setCompleter(completer)
         self.set_choices(choices)
 
@@ -65,16 +65,17 @@ class PickEdit(QLineEdit):
         """Take the choice meant with Enter; an empty line leaves Enter to the dialog."""
         enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
         popup = self.completer().popup()
-        in_popup = popup.isVisible() and popup.currentIndex().isValid()
+        in_popup = popup is not None and popup.isVisible() and popup.currentIndex().isValid()
         if not (enter and self._takes_enter and self.text().strip()) or in_popup:
             super().keyPressEvent(event)
             return
         event.accept()
-        popup.hide()
+        if popup is not None:
+            popup.hide()
         if best := self.best():
             self.picked.emit(best)
         else:
             self.not_found.emit(self.text().strip())
 
-    def _on_activated(self, index: QModelIndex) -> None:
-        self.picked.emit(str(index.data()))
+    def _on_activated(self, text: str) -> None:
+        self.picked.emit(text)

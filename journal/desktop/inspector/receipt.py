@@ -1,0 +1,159 @@
+"""A receipt as recorded: who was paid, for what, what proves it, and where the money belongs."""
+
+from decimal import Decimal
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from journal.actions import areas as area_actions
+from journal.actions import receipts as actions
+from journal.desktop.desk import Desk, Nothing, ReceiptSelected, Selection
+from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.dialogs.receipt import ReceiptDialog
+from journal.desktop.inspector import Pane
+from journal.desktop.widgets.flow import FlowLayout
+from journal.desktop.widgets.papers_edit import paper_button
+from journal.desktop.widgets.parts import button, column, label, row, scrolled
+from journal.desktop.widgets.share_edit import shares_in_words
+from journal.domain.changes import Changes
+from journal.domain.ids import AreaId
+from journal.domain.money import format_money
+from journal.domain.quantities import write_quantity
+from journal.domain.receipts import Condition, Line, Paper, Receipt
+from journal.domain.when import spoken
+
+_KINDS = frozenset({"receipts", "areas"})
+
+
+class ReceiptPane(Pane):
+    """What the inspector says of one receipt."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self._receipt: Receipt | None = None
+        self.supplier = label("", "heading")
+        self.when = label("", "muted")
+        self.paper = label("")
+        self._papers = QWidget()
+        self._papers_flow = FlowLayout(self._papers)
+        self._lines = QGridLayout()
+        self._lines.setHorizontalSpacing(12)
+        self._lines.setVerticalSpacing(2)
+        self._lines.setColumnStretch(0, 1)
+        self.total = label("")
+        self.note = label("", "muted")
+        self._edit = button("&Edit", self.edit, icon="edit")
+        self._remove = button("&Remove", self._on_remove, icon="remove", role="quiet")
+        layout = column(self.supplier, self.when, self.paper, self._papers, spacing=8, margin=16)
+        layout.addLayout(self._lines)
+        for piece in (self.total, self.note):
+            layout.addWidget(piece)
+        layout.addLayout(row(self._edit, self._remove, None))
+        layout.addStretch(1)
+        content = QWidget()
+        content.setLayout(layout)
+        self.setLayout(column(scrolled(content)))
+
+    def show_selection(self, selection: Selection) -> None:
+        """Show the receipt selected."""
+        if isinstance(selection, ReceiptSelected):
+            self._show(selection)
+
+    def refresh(self, changes: Changes | None) -> None:
+        """Read the receipt again where it may have changed."""
+        if self._receipt is not None and (changes is None or changes.kinds & _KINDS):
+            self._show(ReceiptSelected(self._receipt.id))
+
+    def edit(self) -> None:
+        """Ask for the receipt anew."""
+        if self._receipt is not None:
+            open_dialog(ReceiptDialog(self.desk, self.window(), receipt=self._receipt))
+
+    def _show(self, selection: ReceiptSelected) -> None:
+        known = self.desk.ask(actions.receipts) or ()
+        self._receipt = next((r for r in known if r.id == selection.id), None)
+        if self._receipt is None:
+            self.desk.select(Nothing())
+            return
+        receipt = self._receipt
+        self.supplier.setText(receipt.supplier or "No supplier")
+        self.when.setText(spoken(receipt.when))
+        self.paper.setText(paper_words(receipt))
+        self._show_papers(receipt)
+        self._show_lines(receipt)
+        self.total.setText(total_words(receipt))
+        self.note.setText(receipt.note)
+        self.note.setVisible(bool(receipt.note))
+        for act in (self._edit, self._remove):
+            act.setEnabled(not self.desk.read_only)
+
+    def _show_papers(self, receipt: Receipt) -> None:
+        self._papers_flow.clear()
+        for number, paper in enumerate(receipt.papers, start=1):
+            path = self.desk.ask(actions.paper_path, paper)
+            if path is not None:
+                kind = path.suffix.lstrip(".").upper()
+                self._papers_flow.addWidget(paper_button(path, f"{kind} {number}"))
+        self._papers.setVisible(bool(receipt.papers))
+        self._papers.updateGeometry()
+
+    def _show_lines(self, receipt: Receipt) -> None:
+        while (item := self._lines.takeAt(0)) is not None:
+            if (widget := item.widget()) is not None:
+                widget.hide()
+                widget.deleteLater()
+        names = {area.id: area.name for area in self.desk.ask(area_actions.areas) or ()}
+        for place, line in enumerate(receipt.lines):
+            amount = label(format_money(line.amount, receipt.currency), wrap=False)
+            amount.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+            self._lines.addWidget(label(_line_title(line)), 2 * place, 0)
+            self._lines.addWidget(amount, 2 * place, 1)
+            self._lines.addWidget(
+                label(_line_detail(line, names, receipt.currency), "muted"), 2 * place + 1, 0
+            )
+
+    def _on_remove(self) -> None:
+        if self._receipt is not None:
+            self.desk.act(actions.remove_receipt, self._receipt.id)
+
+
+def paper_words(receipt: Receipt) -> str:
+    """What proves a receipt, in a sentence."""
+    if receipt.paper is Paper.HELD:
+        scans = len(receipt.papers)
+        if not scans:
+            return "Paper held, no scan here."
+        return "Paper held, 1 file here." if scans == 1 else f"Paper held, {scans} files here."
+    state = "Paper lost" if receipt.paper is Paper.LOST else "There never was a paper"
+    return f"{state}; instead: {receipt.stands_in}." if receipt.stands_in else f"{state}."
+
+
+def total_words(receipt: Receipt) -> str:
+    """The total, and the difference where lines and paper don't agree."""
+    lines = format_money(receipt.lines_total, receipt.currency)
+    printed = receipt.printed_total
+    if printed is None or printed == receipt.lines_total:
+        return f"Together {lines}."
+    more = "more" if receipt.lines_total > printed else "less"
+    difference = format_money(abs(receipt.lines_total - printed), receipt.currency)
+    said = format_money(printed, receipt.currency)
+    return f"The paper says {said}; the lines make {lines}, {difference} {more}."
+
+
+def _line_title(line: Line) -> str:
+    return (
+        line.text
+        if line.quantity == Decimal(1)
+        else (f"{write_quantity(line.quantity)} × {line.text}")
+    )
+
+
+def _line_detail(line: Line, names: dict[AreaId, str], currency: str) -> str:
+    said = [line.category.value]
+    if line.condition is not Condition.NONE:
+        said.append(line.condition.value)
+    if line.new_price is not None:
+        said.append(f"{format_money(line.new_price, currency)} new")
+    shared = shares_in_words(line.shares, names)
+    said.append(f"for {shared}" if shared else "not shared")
+    return ", ".join(said)

@@ -1,0 +1,67 @@
+"""Cautions of a repair area: short plain words that defer to licensed practice."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
+
+from journal.desktop.widgets.parts import button, clear_layout, column, label, row
+from journal.domain.cautions import CAUTIONS, Caution
+
+
+class CautionsBox(QWidget):
+    """The cautions kept with an area, and those its words and panels give reason for."""
+
+    #: The owner keeps a caution with the area, or no longer: all the keys kept.
+    kept_changed = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None, *, read_only: bool = False) -> None:
+        super().__init__(parent)
+        self._read_only = read_only
+        self._kept: tuple[str, ...] = ()
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(6)
+
+    def show_cautions(self, kept: tuple[str, ...], suggested: tuple[str, ...]) -> None:
+        """Show the cautions of an area: those kept first, then those proposed."""
+        self._kept = kept
+        clear_layout(self._layout)
+        for caution in CAUTIONS:
+            if caution.key in kept:
+                self._layout.addWidget(self._banner(caution, kept=True))
+        for caution in CAUTIONS:
+            if caution.key in suggested and caution.key not in kept:
+                self._layout.addWidget(self._banner(caution, kept=False))
+        self.setVisible(self._layout.count() > 0)
+
+    def _banner(self, caution: Caution, *, kept: bool) -> QFrame:
+        made = QFrame()
+        made.setProperty("role", "banner")
+        made.setProperty("level", "warning")
+        title = label(f"Caution: {caution.title}", "subheading")
+        text = label(caution.text)
+        made.setAccessibleName(f"Caution: {caution.title}. {caution.text}")
+        made.setToolTip(f"After {caution.source}." if caution.source else "Common practice.")
+        head = row(title)
+        head.setStretch(0, 1)
+        if not self._read_only:
+            head.addWidget(self._act(caution, kept=kept))
+        layout = column(spacing=2, margin=8)
+        layout.addLayout(head)
+        layout.addWidget(text)
+        made.setLayout(layout)
+        return made
+
+    def _act(self, caution: Caution, *, kept: bool) -> QPushButton:
+        if kept:
+            without = tuple(key for key in self._kept if key != caution.key)
+            hint = "Kept with this repair area whatever its words say; press to let it go"
+            made = button("Kept", lambda: self.kept_changed.emit(without), icon="done", hint=hint)
+            made.setProperty("role", "quiet")
+            made.setAccessibleName(f"Don't keep the caution “{caution.title}”")
+            return made
+        known = (*self._kept, caution.key)
+        ordered = tuple(c.key for c in CAUTIONS if c.key in known)
+        hint = "It stays with this repair area, whatever its words say later"
+        made = button("Keep", lambda: self.kept_changed.emit(ordered), role="quiet", hint=hint)
+        made.setAccessibleName(f"Keep the caution “{caution.title}” with this area")
+        return made
