@@ -82,15 +82,14 @@ def _upper(face: Face) -> None:
     st, sheet, s = face.p.style, face.sheet, face.p.s
     top, low = st.screen_height, st.bonnet
     head = face.across((0.6, top - 22), (0.3, top - 4), (0.0, top))
-    foot = face.across((0.77, low - 30), (0.4, low - 6), (0.0, low + 2))
+    foot = face.across((0.77, low - 50), (0.4, low - 26), (0.0, low - 18))
     if st.roof:
         rise = st.height - top + 26
         crown = face.across((0.672, top - 26), (0.42, top - 26 + rise * 0.78), (0.0, st.height))
         # The roof and the posts reach a little under the glass, whose corners are round.
         sheet.put("Roof", _CENTRE, outline(crown, reverse(shifted(head, 0, s(26)))))
     else:
-        rim = face.across((0.64, top - 10), (0.3, top + 6), (0.0, top + 10))
-        face.sheet.outline_of(outline(rim, reverse(head)))
+        sheet.line(shifted(head, 0, s(14)))
     post = outline(
         face.edges((0.55, top - 22), (0.672, top - 26)),
         face.along((0.672, top - 26), (0.775, (top + st.waist) / 2 + 20), (0.872, st.waist - 30)),
@@ -115,8 +114,8 @@ def _wings_and_bonnet(face: Face) -> None:
     outer = face.along(
         (0.8, st.bonnet - 44),
         (0.885, st.waist - 22),
-        (0.955, st.waist - 90),
-        (1.0, 660),
+        (0.958, st.waist - (st.waist - 630) * 0.36),
+        (1.0, 630),
         (0.985, 420),
         (0.945, 250),
     )

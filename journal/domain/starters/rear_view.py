@@ -43,7 +43,12 @@ def _wings(face: Face) -> None:
     st, sheet = face.p.style, face.sheet
     top = _waist(face)
     outer = face.along(
-        (0.7, top + 2), (0.86, top - 22), (0.955, top - 80), (1.0, 640), (0.985, 420), (0.95, 270)
+        (0.7, top + 2),
+        (0.86, top - 22),
+        (0.96, top - (top - 600) * 0.34),
+        (1.0, 600),
+        (0.985, 420),
+        (0.95, 270),
     )
     ring = face.edges((0.95, 270), (0.9, 270), (0.88, 400), (0.7, 400))
     name = {"boot": "Rear wing", "bed": "Bed side"}.get(st.rear, "Rear wing")
@@ -84,8 +89,11 @@ def _top_of_saloon(face: Face) -> None:
         (0.87, st.waist + 2),
         (0.9, st.tail - 40),
     )
+    # The post reaches a little under the glass, whose corners are round.
     post = outline(
-        straight(head.start, edge.start), edge, face.edges((0.74, st.tail - 40), (0.74, low - 8))
+        face.edges((0.535, st.roof_end_height - 22), (0.665, st.roof_end_height - 30)),
+        edge,
+        face.edges((0.74, st.tail - 40), (0.69, low - 8)),
     )
     sheet.across("C-post", post)
     window = outline(head, reverse(foot), ease=s(40))
@@ -101,12 +109,14 @@ def _hood(face: Face) -> None:
     foot = face.across((0.72, st.waist), (0.4, st.waist), (0.0, st.waist))
     post = outline(
         straight(head.start, face.at(0.655, top - 16)),
-        face.edges((0.655, top - 16), (0.83, st.waist - 40), (0.76, st.waist - 40)),
+        face.edges(
+            (0.655, top - 16), (0.83, st.waist - 40), (0.68, st.waist - 40), (0.56, top - 30)
+        ),
     )
     sheet.across("A-post", post)
     sheet.put("Windscreen", _CENTRE, outline(head, reverse(foot), ease=face.p.s(30)))
     fold = face.across(
-        (0.84, st.waist - 60), (0.8, st.waist + 40), (0.4, st.waist + 92), (0.0, st.waist + 100)
+        (0.86, st.waist - 60), (0.78, st.waist + 36), (0.45, st.waist + 84), (0.0, st.waist + 96)
     )
     sheet.put("Hood", _CENTRE, outline(fold))
 

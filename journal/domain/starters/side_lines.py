@@ -94,9 +94,8 @@ def _hood(p: Proportions) -> Stroke:
     rise = st.bonnet - st.nose - 14
     return spline(
         at(-0.9, st.nose + 14),
-        at(-0.8, st.nose + 14 + rise * 0.3),
-        at(-0.4, st.nose + 14 + rise * 0.68),
-        at(0.0, st.nose + 14 + rise * 0.92),
+        at(-0.6, st.nose + 14 + rise * 0.42),
+        at(-0.05, st.nose + 14 + rise * 0.84),
         at(st.cowl, st.bonnet),
     )
 

@@ -1,7 +1,7 @@
 """The car seen from below, its nose to the left: its left side lies high on the view."""
 
 from journal.domain.drawing import Side
-from journal.domain.shapes import Shape, Stroke, circle
+from journal.domain.shapes import Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import reverse, shifted, straight
 from journal.domain.starters.plan import Plan, Spot, body_edge
@@ -75,7 +75,7 @@ def _floor(plan: Plan) -> None:
     sheet.over("Floor pan, front", plan.box(start, middle, 0.13, 0.79, ease=p.s(10)))
     sheet.over("Floor pan, rear", plan.box(middle, end, 0.13, 0.79, ease=p.s(10)))
     for low, high in ((start, middle), (middle, end)):
-        for share in (0.26, 0.36, 0.56, 0.66):
+        for share in (0.36, 0.48, 0.6, 0.7):
             rib = plan.box(low + 0.045, high - 0.03, share, share + 0.035, ease=p.s(16))
             sheet.outline_over(rib)
     sheet.over("Inner sill", plan.box(start, end, 0.79, 0.86))
@@ -240,10 +240,8 @@ def _wheels(plan: Plan) -> None:
         x = plan.x(station)
         high = plan.at(station, 0.93).y
         low = plan.at(station, 0.93 - wide).y
-        ring = straight(
-            (x - p.wheel, high), (x + p.wheel, high), (x + p.wheel, low), (x - p.wheel, low)
-        )
-        sheet.over(name, outline(ring, ease=p.s(46)))
+        ring = [(x - p.wheel, high), (x + p.wheel, high), (x + p.wheel, low), (x - p.wheel, low)]
+        sheet.over(name, rounded(ring, p.s(46)))
         for part in (-0.5, 0.0, 0.5):
             mark = straight((x + p.wheel * part, high + 12), (x + p.wheel * part, low - 12))
             sheet.line_over(mark)
