@@ -1,6 +1,6 @@
 """Banners over the page: why a journal is read-only, and what stood in the way just now."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
@@ -13,6 +13,9 @@ _SPOKEN = {"info": "Note", "done": "Done", "warning": "Caution", "error": "Not d
 
 class Banner(QFrame):
     """One message with its icon; it can be put away unless it states how things are."""
+
+    #: The person wants it put away: the banner itself.
+    put_away = Signal(object)
 
     def __init__(
         self, text: str, level: str, *, lasting: bool, parent: QWidget | None = None
@@ -31,7 +34,7 @@ class Banner(QFrame):
         layout.addWidget(self._sign)
         layout.addWidget(words, 1)
         if not lasting:
-            away = tool("close", "Put this message away", self._put_away)
+            away = tool("close", "Put this message away", lambda: self.put_away.emit(self))
             away.setProperty("role", "quiet")
             layout.addWidget(away)
         self.tint()
@@ -47,13 +50,9 @@ class Banner(QFrame):
         }
         self._sign.setPixmap(icons.icon(_ICONS[self.level], by_level[self.level]).pixmap(24, 24))
 
-    def _put_away(self) -> None:
-        self.hide()
-        self.deleteLater()
-
 
 class MessageBar(QWidget):
-    """The banners above the page, newest last; never more than three at once."""
+    """The banners above the page, newest last; never more than three passing ones at once."""
 
     _MOST = 3
 
@@ -63,21 +62,23 @@ class MessageBar(QWidget):
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(1)
         self._lasting: Banner | None = None
+        self._passing: list[Banner] = []
 
     def banners(self) -> list[Banner]:
-        """The banners shown."""
-        return [b for b in self.findChildren(Banner) if not b.isHidden()]
+        """The banners shown, from the top."""
+        return [*([self._lasting] if self._lasting else []), *self._passing]
 
     def show_message(self, text: str, level: str) -> None:
         """Show a message until it is put away; the same one is not shown twice."""
-        passing = [b for b in self.banners() if b is not self._lasting]
-        for banner in passing:
-            if banner.text == text:
-                return
-        for banner in passing[: max(0, len(passing) - self._MOST + 1)]:
-            banner.hide()
-            banner.deleteLater()
-        self._layout.addWidget(Banner(text, level, lasting=False, parent=self))
+        if any(banner.text == text for banner in self._passing):
+            return
+        while len(self._passing) >= self._MOST:
+            self._put_away(self._passing[0])
+        banner = Banner(text, level, lasting=False, parent=self)
+        banner.put_away.connect(self._on_put_away)
+        self._passing.append(banner)
+        self._layout.addWidget(banner)
+        banner.show()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, text))
 
     def state(self, text: str) -> None:
@@ -89,15 +90,23 @@ class MessageBar(QWidget):
         if text:
             self._lasting = Banner(text, "warning", lasting=True, parent=self)
             self._layout.insertWidget(0, self._lasting)
+            self._lasting.show()
 
     def clear(self) -> None:
         """Put every passing message away."""
-        for banner in self.banners():
-            if banner is not self._lasting:
-                banner.hide()
-                banner.deleteLater()
+        for banner in tuple(self._passing):
+            self._put_away(banner)
 
     def tint(self) -> None:
         """Follow a change of theme."""
         for banner in self.banners():
             banner.tint()
+
+    @Slot(object)
+    def _on_put_away(self, banner: Banner) -> None:
+        self._put_away(banner)
+
+    def _put_away(self, banner: Banner) -> None:
+        self._passing.remove(banner)
+        banner.hide()
+        banner.deleteLater()
