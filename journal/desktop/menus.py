@@ -97,7 +97,7 @@ class Menus(QObject):
         self._add(menu, clear, self._acts.clear_out, "", WRITABLE)
         menu.addSeparator()
         self._add(menu, "Clo&se the journal", self._window.close_journal, "Ctrl+W", OPEN)
-        self._add(menu, "&Quit", self._window.close, QKeySequence.StandardKey.Quit)
+        self._add(menu, "&Quit", self._window.close, "Ctrl+Q")
 
     def _build_edit(self) -> None:
         menu = self._window.menuBar().addMenu("&Edit")
@@ -155,7 +155,7 @@ class Menus(QObject):
         menu: QMenu,
         text: str,
         act: Callable[[], object],
-        keys: str | QKeySequence.StandardKey = "",
+        keys: str = "",
         needs: str = ALWAYS,
         icon: str = "",
     ) -> QAction:
