@@ -74,10 +74,13 @@ def _broken(run: re.Match[str]) -> str:
 
 
 def everywhere(value: Any, change: Callable[[str], str]) -> Any:
-    """The JSON value with ``change`` applied to every text in it; keys stay as they are."""
+    """The JSON value with ``change`` applied to every text in it; keys stay as they are.
+
+    Tuples become lists, as they do in JSON.
+    """
     if isinstance(value, str):
         return change(value)
-    if isinstance(value, list):
+    if isinstance(value, (list, tuple)):
         return [everywhere(item, change) for item in value]
     if isinstance(value, dict):
         return {key: everywhere(item, change) for key, item in value.items()}

@@ -52,9 +52,7 @@ def typeset(laid: Sheet, folder: Path) -> tuple[bytes, int, tuple[str, ...]]:
             if any(trouble in str(error) for trouble in _GLYPH_TROUBLE):
                 continue
             raise
-        written_out = data != laid.data and data != glyphs.everywhere(
-            laid.data, glyphs.one_line_end
-        )
+        written_out = data != glyphs.everywhere(laid.data, glyphs.one_line_end)
         return pdf, len(_PAGE.findall(pdf)), _notes(written_out=written_out)
     raise JournalError("The dossier can’t be typeset, since no font has its characters.")
 

@@ -1,6 +1,6 @@
 """Photos laid in rows of equal height that fill the width of the page, none of them cropped."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from journal.domain.photos import Photo, Role
@@ -13,8 +13,11 @@ GUTTER = 4.0
 #: Heights no photo exceeds, in millimetres: by how many stand side by side in the row.
 _HIGHEST = {1: 58.0, 2: 66.0, 3: 58.0}
 
-#: Bounds to width over height of a photo's place: under a narrower one no caption could be read.
-_NARROWEST, _WIDEST = 0.55, 4.0
+#: The narrowest place a photo has, in millimetres: under a narrower one no caption could be read.
+_COLUMN = 28.0
+
+#: Bounds to width over height of a photo's place; what is beyond them leaves white beside it.
+_NARROWEST, _WIDEST = 0.3, 4.0
 
 #: The shape taken for a photo whose size isn't known.
 _USUAL = 4 / 3
@@ -53,7 +56,7 @@ def _in_threes(rest: Sequence[Shown]) -> list[Sequence[Shown]]:
     return rows
 
 
-def placed(row: Sequence[Shown], shapes: dict[int, float]) -> tuple[Placed, ...]:
+def placed(row: Sequence[Shown], shapes: Mapping[int, float]) -> tuple[Placed, ...]:
     """A row's photos at one height, as wide together as the measure or as their height allows.
 
     ``shapes`` are widths over heights by the number of the photo in the document; a photo that
@@ -61,9 +64,21 @@ def placed(row: Sequence[Shown], shapes: dict[int, float]) -> tuple[Placed, ...]
     """
     ratios = [shapes.get(s.number) or shape_of(s.photo) for s in row]
     ratios = [min(max(ratio, _NARROWEST), _WIDEST) for ratio in ratios]
-    room = MEASURE - GUTTER * (len(row) - 1)
-    height = min(room / sum(ratios), _HIGHEST[len(row)])
-    return tuple(Placed(s, height * r, height) for s, r in zip(row, ratios, strict=True))
+    height = min(_height(ratios), _HIGHEST[len(row)])
+    return tuple(
+        Placed(s, max(height * r, _COLUMN), height) for s, r in zip(row, ratios, strict=True)
+    )
+
+
+def _height(ratios: Sequence[float]) -> float:
+    """The height at which places of these shapes, none narrower than a column, fill the measure."""
+    room = MEASURE - GUTTER * (len(ratios) - 1)
+    wide = list(ratios)
+    height = room / sum(wide)
+    while any(height * ratio < _COLUMN for ratio in wide) and len(wide) > 1:
+        wide.remove(min(wide))
+        height = (room - _COLUMN * (len(ratios) - len(wide))) / sum(wide)
+    return height
 
 
 def shape_of(photo: Photo) -> float:

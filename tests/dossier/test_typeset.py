@@ -138,6 +138,23 @@ def test_a_caption_comes_out_as_it_was_typed(caption: str, tmp_path: Path) -> No
     assert " ".join(caption.split()) in text
 
 
+def test_every_other_text_comes_out_as_it_was_typed(tmp_path: Path) -> None:
+    odd = HOSTILE[0]
+    full = finished_record()
+    rec = replace(
+        full,
+        car=replace(full.car, owner=f"owner {odd}", story=f"story {odd}", maker=f"maker {odd}"),
+        areas=(replace(full.areas[0], name=f"area {odd}", found=f"found {odd}"),),
+        receipts=(replace(full.receipts[0], supplier=f"supplier {odd}\x07"),),
+        photos=(replace(full.photos[0], name=f"name {odd}.jpg"), *full.photos[1:]),
+    )
+    report, text = made(rec, tmp_path)
+    for said in ("owner", "story", "maker", "area", "found", "supplier", "name"):
+        assert f"{said} {odd}".casefold() in text.casefold()
+    assert "not[U+0007]" in text
+    assert len(report.notes) == 1
+
+
 def test_what_has_no_shape_is_written_out_and_said(tmp_path: Path) -> None:
     report, text = made(captioned("bell \x07 turned \u202e private \ue000"), tmp_path)
     assert "bell [U+0007] turned [U+202E] private [U+E000]" in text
