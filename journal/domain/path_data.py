@@ -59,6 +59,7 @@ def _tokens(text: str) -> Iterator[str | float]:
     while at < end:
         found = _TOKEN.match(text, at)
         if found is None:
+            at += len(text[at:]) - len(text[at:].lstrip(", \t\r\n"))
             raise JournalError(f"The path data has something unreadable at character {at + 1}.")
         at = found.end()
         if found["command"]:

@@ -15,6 +15,9 @@ Box = tuple[float, float, float, float]
 
 K = TypeVar("K")
 
+#: Centres nearer to each other than this, in millimetres, are level: measuring leaves dust.
+_DUST = 0.01
+
 
 class Direction(StrEnum):
     """The arrow keys."""
@@ -78,7 +81,7 @@ def _cost(here: Point, piece: Piece, direction: Direction) -> tuple[bool, float]
     """
     step_x, step_y = _STEPS[direction]
     ahead = (piece.centre.x - here.x) * step_x + (piece.centre.y - here.y) * step_y
-    if ahead <= 0:
+    if ahead < _DUST:
         return None
     across, low, high = (here.y, 1, 3) if step_x else (here.x, 0, 2)
     aside = max(0.0, piece.box[low] - across, across - piece.box[high])
