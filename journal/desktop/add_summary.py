@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from journal.desktop import icons
@@ -33,9 +35,13 @@ def summary_words(report: "AddReport") -> str:
 class AddSummary(QFrame):
     """The outcome of the last adding, with the files left out in a list that unfolds."""
 
+    #: The photos are to be looked at.
+    look_wanted = Signal()
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("role", "strip")
+        self._look = button("Look at &them", self.look_wanted.emit, icon="timeline", role="quiet")
         self._words = label("")
         self._toggle = button("&Which ones?", self._on_toggle, icon="expand", role="quiet")
         self._toggle.setCheckable(True)
@@ -46,10 +52,10 @@ class AddSummary(QFrame):
         self._list.setHeaderLabels(["File", "Why"])
         self._list.setAccessibleName("Files that were not added, with the reason")
         self._list.setMaximumHeight(220)
-        self._list.setRootIsDecorated(True)
+        self._list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(12, 4, 8, 4)
-        head = row(self._words, self._toggle, self._close)
+        head = row(self._words, self._look, self._toggle, self._close)
         head.setStretch(0, 1)
         layout.addLayout(head)
         layout.addWidget(self._list)
@@ -57,7 +63,10 @@ class AddSummary(QFrame):
 
     def show_report(self, report: "AddReport") -> None:
         """Show what came of an adding."""
-        self._words.setText(summary_words(report))
+        words = summary_words(report)
+        self._words.setText(words)
+        self._look.setVisible(bool(report.added))
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
         self._list.clear()
         self._group("Couldn't be read", report.refused)
         self._group("Skipped", report.skipped)

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from journal.desktop import icons, theme
 from journal.desktop.acts import Acts
-from journal.desktop.add_summary import AddSummary, summary_words
+from journal.desktop.add_summary import AddSummary
 from journal.desktop.desk import Desk
 from journal.desktop.menus import Menus
 from journal.desktop.message_bar import MessageBar
@@ -86,6 +86,7 @@ class Window(QMainWindow):
         self._start.demo_wanted.connect(self.acts.make_demo)
         self._start.recent_wanted.connect(self._on_recent_wanted)
         self._strip.undo_wanted.connect(self.acts.undo)
+        self._summary.look_wanted.connect(self._on_look_wanted)
         self.tasks.progressed.connect(self._strip.show_progress)
         self._arrivals.timeout.connect(self._show_arrivals)
         hints = QGuiApplication.styleHints()
@@ -201,7 +202,11 @@ class Window(QMainWindow):
     def _on_added(self, report: "AddReport") -> None:
         self._arrivals.stop()
         self._summary.show_report(report)
-        self._strip.say(summary_words(report))
+
+    @Slot()
+    def _on_look_wanted(self) -> None:
+        self._summary.hide()
+        self.acts.show_page("Timeline")
 
     def _show_undo(self) -> str | None:
         if self.desk is None or self.desk.read_only:

@@ -64,7 +64,9 @@ def _words(sitting: Sitting, count: int) -> tuple[str, str]:
     day = f"{sitting.first:%a} {day_in_words(sitting.first.date())}"
     if sitting.first.date() != sitting.last.date():
         return day, f"to {day_in_words(sitting.last.date())} \N{MIDDLE DOT} {photos}"
-    return day, f"{sitting.first:%H:%M} to {sitting.last:%H:%M} \N{MIDDLE DOT} {photos}"
+    start, end = f"{sitting.first:%H:%M}", f"{sitting.last:%H:%M}"
+    time = start if start == end else f"{start} to {end}"
+    return day, f"{time} \N{MIDDLE DOT} {photos}"
 
 
 class TrayModel(QAbstractListModel):
