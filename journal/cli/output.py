@@ -3,13 +3,14 @@
 import json
 import signal
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from types import FrameType
 from typing import Any
 
 import click
 from rich.console import Console
+from rich.markup import escape
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 from rich.table import Table
 
@@ -29,20 +30,22 @@ def tell(text: str) -> None:
     click.echo(text, err=True)
 
 
-def table(headings: Iterable[str], rows: Iterable[Iterable[str]], right: frozenset[int]) -> None:
+def table(headings: Sequence[str], rows: Iterable[Sequence[str]], right: frozenset[int]) -> None:
     """Print rows under headings; the columns numbered in ``right`` are set to the right."""
+    cells = list(rows)
+    if not sys.stdout.isatty():
+        _plain([headings, *cells], right)
+        return
     grid = Table(box=None, pad_edge=False, header_style="bold")
     for number, heading in enumerate(headings):
         grid.add_column(heading, justify="right" if number in right else "left")
-    for row in rows:
-        grid.add_row(*row)
-    console = Console(file=sys.stdout, soft_wrap=not sys.stdout.isatty(), markup=False)
-    console.print(grid, highlight=False) if sys.stdout.isatty() else _plain(headings, rows, right)
+    for row in cells:
+        grid.add_row(*(escape(cell) for cell in row))
+    Console(file=sys.stdout).print(grid, highlight=False)
 
 
-def _plain(headings: Iterable[str], rows: Iterable[Iterable[str]], right: frozenset[int]) -> None:
+def _plain(cells: Sequence[Sequence[str]], right: frozenset[int]) -> None:
     """The same for a file or a pipe, never cut to the width of a screen."""
-    cells = [list(headings), *(list(row) for row in rows)]
     widths = [max(len(row[i]) for row in cells) for i in range(len(cells[0]))]
     for row in cells:
         parts = [

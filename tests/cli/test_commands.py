@@ -152,3 +152,40 @@ def test_backup_and_restore(run: Run, folder: Path, tmp_path: Path) -> None:
     assert run("restore", made, tmp_path / "again")[0] == 0
     assert run("check", tmp_path / "again")[0] == 0
     assert run("restore", made, tmp_path / "again")[0] == 2
+
+
+def test_add_photos_and_pin_them(run: Run, folder: Path, tmp_path: Path) -> None:
+    import numpy as np
+    from PIL import Image
+
+    card = tmp_path / "card"
+    card.mkdir()
+    for number in (1, 2):
+        exif = Image.Exif()
+        exif[306] = f"2016:03:05 10:00:0{number}"
+        grain = np.random.default_rng(number).integers(0, 255, (60, 80, 3), np.uint8)
+        Image.fromarray(grain).save(card / f"DSCF000{number}.JPG", exif=exif)
+    (card / "note.jpg").write_text("not a picture")
+    code, out, err = run("add", folder, card, "--json")
+    report = json.loads(out)
+    assert code == 1
+    assert [len(report[key]) for key in ("added", "already", "skipped", "refused")] == [2, 0, 0, 1]
+    assert "note.jpg" in err
+    code, out, _ = run("add", folder, card / "DSCF0001.JPG", "--json")
+    assert (code, len(json.loads(out)["already"])) == (0, 1)
+    assert (
+        run("pin", folder, "DSCF0002.JPG", "sill left", "--at", "2000,900", "--view", "left side")[
+            0
+        ]
+        == 0
+    )
+    assert run("pin", folder, "DSCF0002.JPG", "sill left", "--at", "2000")[0] == 2
+    code, out, _ = run("photos", folder, "--json")
+    rows = json.loads(out)
+    assert [row["name"] for row in rows] == ["DSCF0001.JPG", "DSCF0002.JPG"]
+    assert rows[1]["panels"] == ["Sill, left"]
+    assert rows[1]["earliest"] == "2016-03-05T10:00:02"
+    assert rows[1]["width"] == 80
+    code, out, _ = run("photos", folder)
+    assert out.splitlines()[2].split()[-1] == "DSCF0002.JPG"
+    assert "Sill, left" in out
