@@ -8,16 +8,17 @@ from io import BytesIO
 
 from PIL import Image, ImageDraw, ImageFilter
 
-from journal.domain.areas import Entry
-from journal.domain.car import Car, MilestoneKind
+from journal.domain.areas import Area, Entry
+from journal.domain.car import Car, Milestone, MilestoneKind
 from journal.domain.costs import CostRow, CostSummary, CostTable, HoursRow
 from journal.domain.drawing import Drawing, Panel, PanelShape, Side, System, View
-from journal.domain.ids import AreaId, CameraId, EntryId, LineId, PanelId, PhotoId, ViewId
-from journal.domain.photos import Basis, Camera, Photo, Role
+from journal.domain.ids import AreaId, CameraId, EntryId, LineId, PanelId, ViewId
+from journal.domain.photos import AreaPhoto, Basis, Camera, Photo, Role
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
 from journal.domain.record import Record
 from journal.domain.shapes import circle, polygon, rounded
 from journal.domain.when import parse
+from journal.domain.work import Work
 from tests.dossier import records
 
 STAGES = ("found", "cut back", "new metal in", "welded", "dressed", "protected", "finished")
@@ -77,62 +78,79 @@ def showcase(areas: int = 24, photos_each: int = 4) -> Record:
     chance = random.Random(7)
     panels = tuple(Panel(PanelId(n), *place) for n, place in enumerate(_PLACES, 1))
     photos: list[Photo] = []
-    chosen, made, entries, pins, work, receipts = [], [], [], [], [], []
+    chosen: list[AreaPhoto] = []
+    made: list[Area] = []
+    work: list[Work] = []
+    receipts: list[Receipt] = []
     for number in range(1, areas + 1):
         start = date(2015, 6, 1) + timedelta(days=55 * number + chance.randrange(20))
-        panel = panels[(number - 1) % len(panels)]
-        reached = 7 if number < areas - 2 else chance.randrange(1, 6)
-        steps = [(STAGES[s], (start + timedelta(days=9 * s)).isoformat()) for s in range(reached)]
-        if number % 5 == 0:
-            steps[-1] = (steps[-1][0], steps[-1][1][:7])
-        made.append(
-            records.area(
-                number,
-                *steps,
-                name=f"{panel.label}{' again' if number > len(panels) else ''}",
-                panel_ids=(panel.id,) if number % 7 else (panel.id, panels[0].id),
-                found=_FOUND[number % 4],
-                done=_DONE[number % 3] if reached > 2 else "",
-                cautions=("load-bearing", "welding") if panel.system is System.STRUCTURE else (),
-            )
-        )
+        reached = len(STAGES) if number < areas - 2 else chance.randrange(1, 6)
+        made.append(_area(number, start, reached, panels))
         for n in range(photos_each):
-            role = (Role.BEFORE, Role.DURING, Role.AFTER, Role.DURING)[n % 4]
-            if reached < 7 and role is Role.AFTER:
-                role = Role.DURING
-            when = start + timedelta(days={Role.BEFORE: 0, Role.DURING: 27, Role.AFTER: 54}[role])
-            photos.append(_photo(len(photos) + 1, when, chance, number, n))
+            role = _role(n, reached)
+            photos.append(_photo(len(photos) + 1, start, role, chance, number + n))
             chosen.append(records.chosen(number, len(photos), role, n))
-            pins.append(records.pin(len(photos), panel.id))
-        if number % 3 == 0:
-            text = "Half a day lost looking for the right drill.\nThe seam took four evenings."
-            entries.append(
-                Entry(EntryId(number), parse(start.isoformat()), text, AreaId(number), None)
-            )
-        for n in range(3):
-            row = records.work(number * 10 + n, 90 + 45 * n, number, person=("Ada", "Ben")[n % 2])
-            work.append(replace(row, when=parse(start.isoformat())))
+        work += _work(number, start)
         receipts.append(_receipt(number, start, chance))
+    places = {area.id: area.panel_ids[0] for area in made}
     return Record(
         car=_car(),
-        milestones=(
-            records.milestone(MilestoneKind.ACQUIRED, "2015-05-02"),
-            records.milestone(MilestoneKind.STRIPPED, "2015-08"),
-            replace(
-                records.milestone(MilestoneKind.PAINTED, "2019-03/2019-04"),
-                note="Single stage, in the old garage colour, by the owner and a friend",
-            ),
-            records.milestone(MilestoneKind.ON_THE_ROAD, "2019-06-01"),
-        ),
+        milestones=_milestones(),
         drawing=drawing(panels),
         cameras=(Camera(CameraId(1), "Orrin", "Orrin P2", "", 3720),),
         photos=tuple(sorted(photos, key=lambda p: p.when.earliest.isoformat() if p.when else "z")),
-        pins=tuple(pins),
+        pins=tuple(records.pin(row.photo_id, places[row.area_id]) for row in chosen),
         areas=tuple(made),
         area_photos=tuple(chosen),
-        entries=tuple(entries),
+        entries=tuple(_entry(area) for area in made if area.id % 3 == 0),
         receipts=tuple(receipts),
         work=tuple(work),
+    )
+
+
+def _area(number: int, start: date, reached: int, panels: tuple[Panel, ...]) -> Area:
+    panel = panels[(number - 1) % len(panels)]
+    steps = [(STAGES[s], (start + timedelta(days=9 * s)).isoformat()) for s in range(reached)]
+    if number % 5 == 0:
+        steps[-1] = (steps[-1][0], steps[-1][1][:7])
+    return records.area(
+        number,
+        *steps,
+        name=f"{panel.label}{' again' if number > len(panels) else ''}",
+        panel_ids=(panel.id,) if number % 7 else (panel.id, panels[0].id),
+        found=_FOUND[number % 4],
+        done=_DONE[number % 3] if reached > 2 else "",
+        cautions=("load-bearing", "welding") if panel.system is System.STRUCTURE else (),
+    )
+
+
+def _role(n: int, reached: int) -> Role:
+    role = (Role.BEFORE, Role.DURING, Role.AFTER, Role.DURING)[n % 4]
+    return Role.DURING if reached < len(STAGES) and role is Role.AFTER else role
+
+
+def _work(number: int, start: date) -> list[Work]:
+    rows = [
+        records.work(number * 10 + n, 90 + 45 * n, number, person=("Ada", "Ben")[n % 2])
+        for n in range(3)
+    ]
+    return [replace(row, when=parse(start.isoformat())) for row in rows]
+
+
+def _entry(area: Area) -> Entry:
+    text = "Half a day lost looking for the right drill.\nThe seam took four evenings."
+    return Entry(EntryId(area.id), area.changes[0].when, text, area.id, None)
+
+
+def _milestones() -> tuple[Milestone, ...]:
+    return (
+        records.milestone(MilestoneKind.ACQUIRED, "2015-05-02"),
+        records.milestone(MilestoneKind.STRIPPED, "2015-08"),
+        replace(
+            records.milestone(MilestoneKind.PAINTED, "2019-03/2019-04"),
+            note="Single stage, in the old garage colour, by the owner and a friend",
+        ),
+        records.milestone(MilestoneKind.ON_THE_ROAD, "2019-06-01"),
     )
 
 
@@ -157,13 +175,14 @@ def _car() -> Car:
     )
 
 
-def _photo(number: int, day: date, chance: random.Random, area: int, n: int) -> Photo:
+def _photo(number: int, start: date, role: Role, chance: random.Random, caption: int) -> Photo:
+    day = start + timedelta(days={Role.BEFORE: 0, Role.DURING: 27, Role.AFTER: 54}[role])
     time = f"T{chance.randrange(9, 21):02}:{chance.randrange(60):02}:00"
     tall = chance.random() < 0.2
     made = records.photo(
         number,
         day.isoformat() + time,
-        caption=_CAPTIONS[(area + n) % len(_CAPTIONS)],
+        caption=_CAPTIONS[caption % len(_CAPTIONS)],
         width=1200 if tall else 1600,
         height=1600 if tall else 1200,
         camera_id=CameraId(1),
@@ -326,7 +345,3 @@ def picture(photo: Photo, longest: int) -> bytes | None:
     target = BytesIO()
     image.save(target, "JPEG", quality=85)
     return target.getvalue()
-
-
-def photo_of(record: Record, number: int) -> Photo:
-    return next(photo for photo in record.photos if photo.id == PhotoId(number))
