@@ -7,6 +7,7 @@ once, and nowhere else.
 
 import contextlib
 import io
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -57,7 +58,8 @@ def small_jpeg(jpeg: bytes, orientation: int | None, longest: int = 256) -> byte
 
     JournalError where it can't be decoded.
     """
-    return encode(_upright(_jpeg(jpeg, longest), orientation), 80)
+    with _plain_errors():
+        return encode(_upright(_jpeg(jpeg, longest), orientation), 80)
 
 
 def encode(image: Any, quality: int) -> bytes:
@@ -68,10 +70,15 @@ def encode(image: Any, quality: int) -> bytes:
 
 
 def _image_of(source: Path | bytes, longest: int) -> Any:
+    with _plain_errors(), opened(source) as content:
+        return _decoded(content, facts_of(content), longest)
+
+
+@contextlib.contextmanager
+def _plain_errors() -> Iterator[None]:
+    """Whatever a library raises becomes half a sentence about the file."""
     try:
-        with opened(source) as content:
-            facts = facts_of(content)
-            return _decoded(content, facts, longest)
+        yield
     except JournalError:
         raise
     except Exception as error:

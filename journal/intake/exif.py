@@ -6,6 +6,7 @@ Both raise almost anything on damaged ones, so every failure here ends as "nothi
 
 import contextlib
 import io
+import logging
 import math
 import re
 from collections.abc import Mapping
@@ -14,7 +15,7 @@ from typing import Any
 
 from journal.intake.content import Content
 
-_EXIF_IFD, _GPS_IFD, _THUMBNAIL_IFD = 0x8769, 0x8825, 1
+_EXIF_IFD, _GPS_IFD = 0x8769, 0x8825
 _MAKE, _MODEL, _ORIENTATION = 0x010F, 0x0110, 0x0112
 _SERIAL, _PIXELS_WIDE, _PIXELS_HIGH = 0xA431, 0xA002, 0xA003
 _THUMBNAIL_OFFSET, _THUMBNAIL_LENGTH = 0x0201, 0x0202
@@ -85,6 +86,8 @@ def read_with_exifread(content: Content) -> Exif:
     """What ExifRead finds in a whole file."""
     import exifread
 
+    # It tells its log of every oddity; what can't be read shows in the photo's record instead.
+    logging.getLogger("exifread").setLevel(logging.CRITICAL)
     try:
         tags = exifread.process_file(io.BytesIO(content[:]), details=False, extract_thumbnail=False)
     except Exception:
@@ -162,7 +165,9 @@ def _exif(tags: Mapping[int, Any], gps: Mapping[Any, Any], thumbnail: bytes) -> 
 
 
 def _thumbnail(tags: Any, block: bytes) -> bytes:
-    directory = _directory(tags, _THUMBNAIL_IFD)
+    from PIL import ExifTags
+
+    directory = _directory(tags, ExifTags.IFD.IFD1)
     start, length = directory.get(_THUMBNAIL_OFFSET), directory.get(_THUMBNAIL_LENGTH)
     if not isinstance(start, int) or not isinstance(length, int):
         return b""
