@@ -118,7 +118,7 @@ def _buy(session: Session, made: list[AreaId]) -> None:
     receipts.record_receipt(
         session,
         receipt(
-            "Fenwright Supplies", "2016-06-11", line("Welding wire", 2_450, Category.CONSUMABLES)
+            "Fenwright", "2016-06-11", line("Welding wire", 2_450, Category.CONSUMABLES)
         ),
     )
     receipts.record_receipt(

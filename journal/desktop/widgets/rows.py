@@ -15,6 +15,11 @@ ROW_ROLE = Qt.ItemDataRole.UserRole
 #: The role that gives a bar's length, 0 to 1, and where it is split, 0 to 1 of its length.
 BAR_ROLE = Qt.ItemDataRole.UserRole + 1
 
+#: The widest a column gets that does not take the room left, in pixels.
+_WIDEST = 320
+#: How many rows are measured to find the width of a column.
+_MEASURED = 60
+
 _Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 
@@ -153,6 +158,8 @@ class RowsTable(QTableView):
         self.verticalHeader().setDefaultSectionSize(TARGET)
         header = self.horizontalHeader()
         header.setHighlightSections(False)
+        header.setMaximumSectionSize(_WIDEST)
+        header.setResizeContentsPrecision(_MEASURED)
         for place, column in enumerate(columns):
             mode = QHeaderView.ResizeMode
             header.setSectionResizeMode(

@@ -1,0 +1,181 @@
+"""The page of money and hours: figures, costs laid out four ways, receipts, hours."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
+
+from journal.actions import areas as area_actions
+from journal.actions import cars
+from journal.actions.costs import costs, summary
+from journal.desktop.desk import Desk, ReceiptSelected, Selection
+from journal.desktop.pages import Page, ledger_filters
+from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
+from journal.desktop.pages.ledger_lists import ReceiptList, WorkList
+from journal.desktop.pages.ledger_tables import TITLES, CostsView
+from journal.desktop.widgets.figure import Figure
+from journal.desktop.widgets.parts import button, clear_layout, label, row
+from journal.domain.changes import Changes
+from journal.domain.costs import COSTS_BY, HOURS, CostRow, CostsBy, CostSummary
+from journal.domain.hours import spoken_hours
+from journal.domain.money import format_money
+
+_KINDS = frozenset({"receipts", "work", "areas", "milestones", "car"})
+_NAMES = ("Restoration", "Upkeep", "Hours", "Not proven", "Saved", "Not shared")
+
+
+class LedgerPage(Page):
+    """What the car cost, and what each figure rests on."""
+
+    title = "Ledger"
+    icon = "ledger"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.figures = {name: Figure(name) for name in _NAMES}
+        self.remarks = QVBoxLayout()
+        self.tabs = QTabWidget()
+        self.tables = {by: CostsView(by) for by in COSTS_BY}
+        self.receipts = ReceiptList(desk)
+        self.hours = WorkList(desk)
+        self._build()
+        self._connect()
+
+    def _build(self) -> None:
+        figures = QHBoxLayout()
+        figures.setSpacing(8)
+        for figure in self.figures.values():
+            figures.addWidget(figure, 1)
+        self.remarks.setSpacing(2)
+        self.tabs.setAccessibleName("Costs, receipts and hours")
+        self.tabs.setDocumentMode(True)
+        for by, view in self.tables.items():
+            self.tabs.addTab(view, f"By {TITLES[by].lower()}")
+        self.tabs.addTab(self.receipts, "Receipts")
+        self.tabs.addTab(self.hours, "Hours")
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(12, 12, 12, 8)
+        layout.setSpacing(8)
+        layout.addLayout(figures)
+        layout.addLayout(self.remarks)
+        layout.addWidget(self.tabs, 1)
+
+    def _connect(self) -> None:
+        for by, view in self.tables.items():
+            view.opened.connect(partial(self._on_row, by))
+        opens = {
+            "Restoration": self._on_restoration,
+            "Upkeep": self._on_upkeep,
+            "Hours": self._show_hours,
+            "Not proven": lambda: self._show_receipts(ledger_filters.not_proven()),
+            "Saved": lambda: self._show_receipts(ledger_filters.second_hand()),
+            "Not shared": lambda: self._show_receipts(ledger_filters.not_shared()),
+        }
+        for name, act in opens.items():
+            self.figures[name].clicked.connect(lambda _checked=False, act=act: act())
+
+    # --- reading ---
+
+    def refresh(self, changes: Changes | None) -> None:
+        """Read the sums and lists again."""
+        if changes is not None and not changes.kinds & _KINDS:
+            return
+        figures = self.desk.ask(summary)
+        if figures is None:
+            return
+        self._show_figures(figures)
+        self._show_remarks(figures)
+        for by, view in self.tables.items():
+            table = self.desk.ask(costs, by)
+            if table is not None:
+                view.show_table(table)
+        areas = self.desk.ask(area_actions.areas) or ()
+        self.receipts.read(areas)
+        self.hours.read(areas)
+
+    def show_selection(self, selection: Selection) -> None:
+        """Pick the receipt that is selected."""
+        if isinstance(selection, ReceiptSelected):
+            picked = self.receipts.table.picked()
+            if picked is None or picked.id != selection.id:
+                self.tabs.setCurrentWidget(self.receipts)
+                self.receipts.pick(selection.id)
+
+    # --- showing ---
+
+    def _show_figures(self, found: CostSummary) -> None:
+        def money(minor: int) -> str:
+            return format_money(minor, found.currency)
+
+        show = self.figures
+        people = ", ".join(f"{one.label} {spoken_hours(one.minutes)}" for one in found.people)
+        lines = "1 line" if found.saved_lines == 1 else f"{found.saved_lines:,} lines"
+        saved = "against new: no price new is known"
+        if found.saved_lines:
+            saved = f"against new, on {money(found.saved_on)} for {lines}"
+        unshared = "belongs to no repair area"
+        if found.not_shared_minutes:
+            unshared = f"and {spoken_hours(found.not_shared_minutes)}, to no repair area"
+        show["Restoration"].show_figure(money(found.restoration), "spent until on the road")
+        show["Upkeep"].show_figure(money(found.upkeep), "spent since on the road")
+        show["Hours"].show_figure(spoken_hours(found.own_minutes), people or "nobody's yet")
+        show["Not proven"].show_figure(money(found.unproven), "paper lost or never existed")
+        show["Saved"].show_figure(
+            money(found.saved_against_new), saved, can_open=bool(found.saved_lines)
+        )
+        show["Not shared"].show_figure(money(found.not_shared), unshared)
+
+    def _show_remarks(self, found: CostSummary) -> None:
+        """Say what the sums leave out or keep as printed, with a way to the receipts."""
+        clear_layout(self.remarks)
+        if found.differing:
+            words = (
+                f"The lines of {_receipts(len(found.differing))} don't make the printed total: "
+                f"{format_money(found.difference, found.currency)} in all, kept as printed."
+            )
+            wanted = ledger_filters.these("lines that don't make the total", found.differing)
+            self._add_remark(words, wanted)
+        for missing in found.missing_rates:
+            words = (
+                f"{format_money(missing.amount, missing.currency)} on "
+                f"{_receipts(len(missing.receipt_ids))} stands in no sum: no rate to "
+                f"{found.currency} is given."
+            )
+            wanted = ledger_filters.these(f"{missing.currency} without a rate", missing.receipt_ids)
+            self._add_remark(words, wanted)
+
+    def _add_remark(self, words: str, wanted: ReceiptFilter) -> None:
+        show = button("Show them", partial(self._show_receipts, wanted), role="quiet")
+        line = row(label(words, "muted"), show)
+        line.setStretch(0, 1)
+        self.remarks.addLayout(line)
+
+    # --- what a figure is made of ---
+
+    def _on_restoration(self) -> None:
+        milestones = self.desk.ask(cars.milestones) or ()
+        self._show_receipts(ledger_filters.restoration(milestones))
+
+    def _on_upkeep(self) -> None:
+        milestones = self.desk.ask(cars.milestones) or ()
+        self._show_receipts(ledger_filters.upkeep(milestones))
+
+    def _on_row(self, by: CostsBy, found: CostRow) -> None:
+        if found.key == HOURS or (not found.money and found.minutes):
+            self._show_hours(ledger_filters.hours_of_row(by, found))
+        else:
+            self._show_receipts(ledger_filters.of_row(by, found))
+
+    def _show_receipts(self, wanted: ReceiptFilter) -> None:
+        self.tabs.setCurrentWidget(self.receipts)
+        self.receipts.keep_only(wanted)
+
+    def _show_hours(self, wanted: WorkFilter | None = None) -> None:
+        self.tabs.setCurrentWidget(self.hours)
+        if wanted is None:
+            self.hours.show_all()
+        else:
+            self.hours.keep_only(wanted)
+
+
+def _receipts(count: int) -> str:
+    return "1 receipt" if count == 1 else f"{count:,} receipts"

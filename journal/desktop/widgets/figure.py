@@ -1,0 +1,86 @@
+"""A figure on a card: a number and what it is; a press opens what it rests on."""
+
+from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
+
+from journal.desktop import theme
+
+_PAD = 12
+
+
+class Figure(QAbstractButton):
+    """A number to press."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._name = name
+        self._number = ""
+        self._words = ""
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def show_figure(self, number: str, words: str, *, can_open: bool = True) -> None:
+        """Show a number, and under it the words that qualify it."""
+        self._number, self._words = number, words
+        self.setText(f"{self._name}: {number}. {words}")
+        self.setAccessibleName(self.text())
+        self.setToolTip(f"{words}\nPress to see what it is made of." if can_open else words)
+        self.setEnabled(can_open)
+        self.update()
+
+    @property
+    def number(self) -> str:
+        """The number shown."""
+        return self._number
+
+    @property
+    def words(self) -> str:
+        """The words under it."""
+        return self._words
+
+    def sizeHint(self) -> QSize:
+        """A line of name, a large number, two lines of words."""
+        line = self.fontMetrics().height()
+        return QSize(150, round(line * 4.7) + 2 * _PAD)
+
+    def minimumSizeHint(self) -> QSize:
+        """As high, and narrower."""
+        return QSize(104, self.sizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the card."""
+        colours = theme.colours_of(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        over = self.underMouse() and self.isEnabled()
+        ring = self.hasFocus()
+        painter.setPen(QPen(QColor(colours.focus if ring else colours.rule), 2 if ring else 1))
+        painter.setBrush(QColor(colours.hover if over else colours.surface))
+        painter.drawRoundedRect(self.rect().adjusted(1, 1, -2, -2), 6, 6)
+        inner = self.rect().adjusted(_PAD, _PAD - 2, -_PAD, -_PAD + 2)
+        line = self.fontMetrics().height()
+        painter.setPen(QColor(colours.muted))
+        painter.drawText(QRect(inner.left(), inner.top(), inner.width(), line), self._name)
+        painter.setPen(QColor(colours.text))
+        large = self._fitting(inner.width())
+        painter.setFont(large)
+        below = QRect(inner.left(), inner.top() + line, inner.width(), round(line * 1.8))
+        middle = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(below, middle, self._number)
+        painter.setFont(self.font())
+        painter.setPen(QColor(colours.muted))
+        words = QRect(inner.left(), below.bottom(), inner.width(), inner.bottom() - below.bottom())
+        painter.drawText(words, Qt.TextFlag.TextWordWrap, self._words)
+
+    def _fitting(self, width: int) -> QFont:
+        """The large font, made smaller until the number fits."""
+        font = theme.heading_font(self.font(), 1)
+        while (
+            font.pointSizeF() > self.font().pointSizeF()
+            and QFontMetrics(font).horizontalAdvance(self._number) > width
+        ):
+            font.setPointSizeF(font.pointSizeF() - 0.5)
+        return font
