@@ -57,6 +57,7 @@ def compose(
         drawing=record.drawing,
         marks=_marks(record, areas),
         areas=told,
+        notes=_notes(record),
         costs=sums.costs(record, summary, tables, areas),
         lacks=_lacks(gaps, receipt_numbers(record)),
         method=method(record, shown, program_version),
@@ -90,6 +91,17 @@ def _milestones(record: Record) -> tuple[Moment, ...]:
     ordered = sorted(record.milestones, key=lambda milestone: milestone.when)
     return tuple(
         Moment(spoken(m.when), m.kind.value.capitalize(), sentence(m.note)) for m in ordered
+    )
+
+
+def _notes(record: Record) -> tuple[Moment, ...]:
+    """The owner's notes that belong to no repair area, in order of date."""
+    areas = {area.id for area in record.areas}
+    labels = {panel.id: panel.label for panel in record.drawing.panels}
+    loose = sorted((e for e in record.entries if e.area_id not in areas), key=lambda e: e.when)
+    return tuple(
+        Moment(spoken(e.when), labels.get(e.panel_id, "") if e.panel_id else "", e.text.strip())
+        for e in loose
     )
 
 

@@ -35,6 +35,9 @@ _PATTERNS = (
 )
 _TILE = 8.0
 
+#: How many repair areas a label on a panel names; of more it says how many more.
+_MOST_NUMBERS = 4
+
 
 @dataclass(frozen=True, slots=True)
 class Label:
@@ -104,11 +107,17 @@ def _picture(
     parts += [_panel(to_path_data(s.shape), looks.get(s.panel_id), line) for s in shapes]
     largest = _largest_shapes(drawing, view, marks)
     labels = tuple(
-        Label(spot.x / view.width, spot.y / view.height, ", ".join(map(str, marks[panel].areas)))
+        Label(spot.x / view.width, spot.y / view.height, _numbers(marks[panel].areas))
         for panel, spot in largest.items()
     )
     svg = _svg(view.width, view.height, "".join(parts))
     return Picture(view.name, view.width, view.height, svg, _alt(drawing, view, marks), labels)
+
+
+def _numbers(areas: Sequence[int]) -> str:
+    """The numbers of repair areas as a label has room for them."""
+    text = ", ".join(str(number) for number in areas[:_MOST_NUMBERS])
+    return f"{text} +{len(areas) - _MOST_NUMBERS}" if len(areas) > _MOST_NUMBERS else text
 
 
 def _largest_shapes(

@@ -168,6 +168,7 @@ class Dossier:
     drawing: Drawing
     marks: tuple[PanelMark, ...]
     areas: tuple[AreaStory, ...]
+    notes: tuple[Moment, ...]
     costs: Costs
     lacks: tuple[Lack, ...]
     method: tuple[Passage, ...]

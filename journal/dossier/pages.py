@@ -60,6 +60,7 @@ def sheet(dossier: Dossier, prints: Mapping[int, Print | Unprinted]) -> Sheet:
         "views": views,
         "legend": legend,
         "areas": [_area(area, prints) for area in dossier.areas],
+        "notes": [asdict(row) for row in dossier.notes],
         "costs": _costs(dossier),
         "lacks": [asdict(row) for row in dossier.lacks],
         "method": [asdict(row) for row in dossier.method],

@@ -102,7 +102,10 @@ def showcase(areas: int = 24, photos_each: int = 4) -> Record:
         pins=tuple(records.pin(row.photo_id, places[row.area_id]) for row in chosen),
         areas=tuple(made),
         area_photos=tuple(chosen),
-        entries=tuple(_entry(area) for area in made if area.id % 3 == 0),
+        entries=(
+            *(_entry(area) for area in made if area.id % 3 == 0),
+            Entry(EntryId(999), parse("2016-02"), "Lamp moved to the other wall.", None, None),
+        ),
         receipts=tuple(receipts),
         work=tuple(work),
     )

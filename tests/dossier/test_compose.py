@@ -1,13 +1,14 @@
 from dataclasses import replace
 from datetime import date
 
-from journal.domain.areas import Area
+from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostRow, MissingRate
-from journal.domain.ids import CameraId, PinId, ReceiptId
+from journal.domain.ids import AreaId, CameraId, EntryId, PinId, ReceiptId
 from journal.domain.photos import Camera, Kind, Role
 from journal.domain.receipts import Paper
 from journal.domain.record import Record
+from journal.domain.when import parse
 from journal.dossier.compose import compose
 from journal.dossier.cover import cover_photo, period, subtitle
 from journal.dossier.document import Dossier
@@ -192,6 +193,21 @@ def test_areas_outside_the_stage_list_are_not_taken_for_finished() -> None:
     made = composed(replace(finished_record(), car=own))
     assert made.areas[0].standing == "Not finished: finished, May 2016"
     assert made.figures[0].value == "0 of 1"
+
+
+def test_notes_on_no_repair_area_are_told_too() -> None:
+    rec = record(
+        areas=(area(1),),
+        entries=(
+            Entry(EntryId(1), parse("2017"), " on the roof ", None, records.ROOF.id),
+            Entry(EntryId(2), parse("2016"), "on nothing", None, None),
+            Entry(EntryId(3), parse("2016"), "on the area", AreaId(1), None),
+        ),
+    )
+    assert [(n.date, n.title, n.text) for n in composed(rec).notes] == [
+        ("2016", "", "on nothing"),
+        ("2017", "Roof", "on the roof"),
+    ]
 
 
 def test_an_area_of_the_record_is_never_left_out() -> None:

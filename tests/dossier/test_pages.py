@@ -98,6 +98,12 @@ def test_a_view_is_well_formed_svg_with_a_path_for_every_shape() -> None:
     assert picture.alt == "Drawing, Left side. Sill, left: welded."
 
 
+def test_a_panel_of_many_areas_has_a_label_that_fits() -> None:
+    marks = (PanelMark(PanelId(1), "welded", tuple(range(1, 8))),)
+    (picture,) = diagram.pictures(records.drawing(), marks, STAGES)
+    assert picture.labels[0].text == "1, 2, 3, 4 +3"
+
+
 def test_a_label_stands_inside_its_panel() -> None:
     marks = (PanelMark(PanelId(1), "found", (1,)), PanelMark(PanelId(2), "found", (2,)))
     (picture,) = diagram.pictures(records.drawing(), marks, STAGES)
