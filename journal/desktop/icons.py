@@ -10,20 +10,19 @@ from PySide6.QtWidgets import QAbstractButton, QApplication
 from journal.desktop import theme
 from journal.files.assets import asset
 
-_SIZES = (16, 24, 32, 48, 64)
+#: Pixels; Qt draws it smaller where it must, and this is enough for screens of twice the density.
+_SIZE = 48
 _PROPERTY = "icon_name"
 
 
 @cache
 def icon(name: str, colour: str, checked: str = "", disabled: str = "") -> QIcon:
     """The icon drawn in one colour, and in others where its button is pressed in or disabled."""
-    made = QIcon()
-    for size in _SIZES:
-        made.addPixmap(pixmap(name, colour, size), QIcon.Mode.Normal, QIcon.State.Off)
-        if checked:
-            made.addPixmap(pixmap(name, checked, size), QIcon.Mode.Normal, QIcon.State.On)
-        if disabled:
-            made.addPixmap(pixmap(name, disabled, size), QIcon.Mode.Disabled, QIcon.State.Off)
+    made = QIcon(pixmap(name, colour, _SIZE))
+    if checked:
+        made.addPixmap(pixmap(name, checked, _SIZE), QIcon.Mode.Normal, QIcon.State.On)
+    if disabled:
+        made.addPixmap(pixmap(name, disabled, _SIZE), QIcon.Mode.Disabled, QIcon.State.Off)
     return made
 
 

@@ -1,5 +1,6 @@
 """The menus: every act by name, with its key."""
 
+from collections import defaultdict
 from collections.abc import Callable, Sequence
 from functools import partial
 from pathlib import Path
@@ -32,12 +33,15 @@ class Menus(QObject):
         self._window = window
         self._acts = acts
         self._needs: list[tuple[QAction, str]] = []
+        self._icons: defaultdict[QMenu, list[tuple[QAction, str]]] = defaultdict(list)
         self.actions: dict[str, QAction] = {}
         self._build_journal()
         self._build_edit()
         self._build_view()
         self._build_record()
         self._build_help()
+        for menu in self._icons:
+            menu.aboutToShow.connect(partial(self._draw_icons, menu))
 
     def show_state(self, *, is_open: bool, is_writable: bool) -> None:
         """Enable what can be done now."""
@@ -150,6 +154,11 @@ class Menus(QObject):
         self._add(menu, "&Cautions", partial(self._acts.show_help, "cautions"), icon="warning")
         self._add(menu, "&About", self._acts.show_about)
 
+    def _draw_icons(self, menu: QMenu) -> None:
+        """Draw a menu's icons when it is first opened: the window opens sooner without them."""
+        for action, icon in self._icons.pop(menu, ()):
+            icons.put(action, icon)
+
     def _add(
         self,
         menu: QMenu,
@@ -163,7 +172,7 @@ class Menus(QObject):
         if keys:
             action.setShortcut(QKeySequence(keys))
         if icon:
-            icons.put(action, icon)
+            self._icons[menu].append((action, icon))
         action.triggered.connect(lambda: act())
         menu.addAction(action)
         self._needs.append((action, needs))
