@@ -1,11 +1,13 @@
 """Starter drawings: a car's eight views, drawn from its body style and a few dimensions."""
 
+from functools import lru_cache
+
 from journal.domain.drawing import Drawing
 from journal.domain.starters.bodies import BODIES
 from journal.domain.starters.cabin import draw_cabin
 from journal.domain.starters.ends import draw_front
 from journal.domain.starters.engine_bay import draw_engine_bay
-from journal.domain.starters.proportions import MARGIN, Proportions, proportions
+from journal.domain.starters.proportions import MARGIN, proportions
 from journal.domain.starters.rear_view import draw_rear
 from journal.domain.starters.sheet import Decor, Draft, Weight
 from journal.domain.starters.side_view import draw_left_side
@@ -23,15 +25,18 @@ def starter(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> Drawing:
     Raises:
         JournalError: the body is unknown, or the dimensions are not those of a car.
     """
-    return _draft(proportions(body, wheelbase_mm, length_mm)).finish()
+    return _draft(body, wheelbase_mm, length_mm).finish()
 
 
 def decor(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> tuple[Decor, ...]:
     """The lines of the same drawing that help the eye and are no panels."""
-    return tuple(_draft(proportions(body, wheelbase_mm, length_mm)).decor)
+    return tuple(_draft(body, wheelbase_mm, length_mm).decor)
 
 
-def _draft(p: Proportions) -> Draft:
+@lru_cache(maxsize=4)
+def _draft(body: str, wheelbase_mm: int, length_mm: int) -> Draft:
+    """The whole drawing; kept, since its panels and its lines are asked for one after the other."""
+    p = proportions(body, wheelbase_mm, length_mm)
     draft = Draft()
     left = draft.sheet("Left side", p.length + 2 * MARGIN, p.height + 2 * MARGIN)
     draw_left_side(left, p)

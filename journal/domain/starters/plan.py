@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from journal.domain.shapes import Point, Shape, Stroke, moved_edges
-from journal.domain.starters.joins import outline
+from journal.domain.starters.joins import chain, outline
 from journal.domain.starters.lines import between_x, reverse, spline, straight
 from journal.domain.starters.proportions import MARGIN, Proportions
 from journal.domain.starters.sheet import Sheet
@@ -96,3 +96,19 @@ def inner_edge(plan: Plan) -> Stroke:
         (1.45, 0.775 + full * 0.8),
         (1.93, 0.665 + full),
     )
+
+
+def front_bumper(plan: Plan) -> Shape:
+    """The front bumper, which wraps round the corners of the nose."""
+    return _bumper(plan, -0.72, -0.962, -1.0)
+
+
+def rear_bumper(plan: Plan) -> Shape:
+    """The rear bumper, which wraps round the corners of the tail."""
+    return _bumper(plan, 1.76, 1.968, 2.0)
+
+
+def _bumper(plan: Plan, end: float, corner: float, middle: float) -> Shape:
+    side = plan.edges((end, 0.9), (corner, 0.872))
+    bar = plan.across((corner, 0.872), (middle, 0.0))
+    return outline(chain(side, bar, plan.mirror(side), ease=plan.p.s(85)))

@@ -201,7 +201,7 @@ def _cab(face: Face) -> None:
     post = outline(
         straight(head.start, edge.start),
         edge,
-        face.edges((0.78, low - 20), (0.78, low - 20)),
+        face.edges((0.88, low - 70), (0.78, low - 70)),
         face.along((0.78, low - 20), (0.7, (top + low) / 2), (0.585, top - 22)),
     )
     sheet.across("B-post", post)

@@ -199,6 +199,8 @@ def _door_rear(p: Proportions, opening: Stroke, shoulder: Stroke) -> Stroke:
     else:
         foot = Point(at(st.door_rear, 0).x, at(0, st.waist).y)
         start = straight((foot.x, p.y(p.height + 100)), foot)
+    if axle.x - foot.x > radius * 0.97:
+        return chain(start, straight(foot, (foot.x, p.y(0))))
     x = min(foot.x, axle.x - radius * 0.35)
     angle = 180 + math.degrees(math.acos((axle.x - x) / radius))
     bow = arc(axle.x, axle.y, radius, angle, 180 - 50)

@@ -4,7 +4,7 @@ from journal.domain.drawing import Side
 from journal.domain.shapes import Stroke
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import at_x, between_x, reverse, straight
-from journal.domain.starters.plan import Plan, body_edge, inner_edge
+from journal.domain.starters.plan import Plan, body_edge, front_bumper, inner_edge, rear_bumper
 from journal.domain.starters.proportions import Proportions
 from journal.domain.starters.sheet import Sheet, Weight
 
@@ -35,9 +35,9 @@ def draw_top(sheet: Sheet, p: Proportions) -> None:
 
 
 def _bumpers(plan: Plan) -> None:
-    front = plan.both(plan.along((-0.72, 0.9), (-0.9, 0.86), (-0.985, 0.55), (-1.0, 0.0)))
+    front = front_bumper(plan)
     plan.sheet.put("Front bumper", _CENTRE, front)
-    rear = plan.both(plan.along((2.0, 0.0), (1.985, 0.6), (1.93, 0.86), (1.78, 0.9)))
+    rear = rear_bumper(plan)
     plan.sheet.put("Rear bumper", _CENTRE, rear)
 
 
@@ -261,8 +261,9 @@ def _cockpit(plan: Plan, inner: Stroke) -> None:
     back = plan.edges((end, 0.0), (end, _share(plan, inner, end)))
     side = between_x(inner, plan.x(end), plan.x(st.door_front))
     dash = plan.edges((st.screen_top + 0.02, 0.645), (st.screen_top + 0.02, 0.0))
-    floor = plan.both(back, side, dash)
-    sheet.put("Carpet, front", _CENTRE, floor)
+    sheet.put("Tunnel carpet", _CENTRE, plan.both(back, side, dash))
+    edge = plan.edges((0, 0.1), (1, 0.1))
+    sheet.over("Carpet, front", plan.strip(inner, edge, st.screen_top + 0.02, end))
     board = plan.both(
         plan.along(
             (st.screen_top - 0.02, 0.0), (st.screen_top - 0.012, 0.35), (st.screen_top, 0.58)

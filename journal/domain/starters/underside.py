@@ -4,7 +4,7 @@ from journal.domain.drawing import Side
 from journal.domain.shapes import Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import reverse, shifted, straight
-from journal.domain.starters.plan import Plan, Spot, body_edge
+from journal.domain.starters.plan import Plan, Spot, body_edge, front_bumper, rear_bumper
 from journal.domain.starters.proportions import Proportions
 from journal.domain.starters.sheet import Sheet, Weight
 
@@ -39,9 +39,9 @@ def _before_arch(p: Proportions) -> float:
 def _rim(plan: Plan, edge: Stroke) -> None:
     """What closes the body all round: valances, wings, sills."""
     sheet, p, st = plan.sheet, plan.p, plan.p.style
-    front = plan.both(plan.along((-0.72, 0.9), (-0.9, 0.86), (-0.985, 0.55), (-1.0, 0.0)))
+    front = front_bumper(plan)
     sheet.put("Front bumper", _CENTRE, front)
-    rear = plan.both(plan.along((2.0, 0.0), (1.985, 0.6), (1.93, 0.86), (1.78, 0.9)))
+    rear = rear_bumper(plan)
     sheet.put("Rear bumper", _CENTRE, rear)
     nose = plan.along((-0.93, 0.0), (-0.918, 0.5), (-0.89, 0.80))
     chin = plan.edges((-0.8, 0.84), (-0.8, 0.0))
@@ -72,12 +72,12 @@ def _floor(plan: Plan) -> None:
     sheet.over("Inner wing", plan.strip(rim, legs, -0.8, start))
     sheet.put("Front panel", _CENTRE, plan.box(-0.8, start, -0.36, 0.36))
     sheet.over("Rear inner arch", plan.box(end, 1 + (1 - _rear_arch(p)), 0.62, 0.86))
-    sheet.over("Floor pan, front", plan.box(start, middle, 0.13, 0.79, ease=p.s(10)))
-    sheet.over("Floor pan, rear", plan.box(middle, end, 0.13, 0.79, ease=p.s(10)))
-    for low, high in ((start, middle), (middle, end)):
-        for share in (0.36, 0.48, 0.6, 0.7):
-            rib = plan.box(low + 0.045, high - 0.03, share, share + 0.035, ease=p.s(16))
-            sheet.outline_over(rib)
+    sheet.over("Floor pan, front", plan.box(start, middle, 0.13, 0.79))
+    sheet.over("Floor pan, rear", plan.box(middle, end, 0.13, 0.79))
+    # Ribs, clear of the chassis legs that run under the pans.
+    for low, high in ((start + 0.045, middle - 0.03), (middle + 0.03, end - 0.1)):
+        for share in (0.55, 0.63, 0.71):
+            sheet.outline_over(plan.box(low, high, share, share + 0.032, ease=p.s(14)))
     sheet.over("Inner sill", plan.box(start, end, 0.79, 0.86))
     name = "Boot floor" if st.rear == "boot" else "Load floor"
     sheet.put(name, _CENTRE, plan.box(end, 1.84, -0.62, 0.62))
