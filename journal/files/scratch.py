@@ -4,6 +4,7 @@ import os
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import datetime
 from pathlib import Path
 
 from journal.files.buffers import Buffer
@@ -17,11 +18,18 @@ def scratch_folder(purpose: str) -> Iterator[Path]:
         yield Path(folder)
 
 
-def write_scratch(path: Path, data: Buffer) -> None:
-    """Put ``data`` into a new file at ``path``, without waiting for the disk."""
+def write_scratch(path: Path, data: Buffer, *, modified: datetime | None = None) -> None:
+    """Put ``data`` into a new file at ``path``, without waiting for the disk.
+
+    Its folder is made where missing. ``modified`` is the local time that the file says it was last
+    changed at, now where none is given.
+    """
+    path.parent.mkdir(parents=True, exist_ok=True)
     flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
     descriptor = os.open(path, flags, 0o600)
     try:
         write_all(descriptor, data)
     finally:
         os.close(descriptor)
+    if modified is not None:
+        os.utime(path, (modified.timestamp(), modified.timestamp()))

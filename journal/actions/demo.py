@@ -1,0 +1,236 @@
+"""The demo journal: a made-up car, recorded by the very acts a person uses."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from journal.actions import areas, cars, drawings, hours, photos, pins, receipts
+from journal.actions.add_photos import add_photos
+from journal.actions.journals import new_journal
+from journal.actions.session import Session
+from journal.domain.drawing import Drawing, Panel
+from journal.domain.errors import Cancelled, JournalError
+from journal.domain.ids import AreaId, LineId, PanelId, PhotoId, ReceiptId, ViewId, WorkId
+from journal.domain.photos import Role
+from journal.domain.progress import Context, Silent
+from journal.domain.receipts import Line, Receipt, Share
+from journal.domain.shapes import Point, bounds
+from journal.domain.when import When, parse_edtf
+from journal.domain.work import Work
+from journal.files.scratch import scratch_folder
+
+if TYPE_CHECKING:
+    from journal.demo.scenario import Scenario
+    from journal.demo.story import AreaStory, ReceiptStory
+    from journal.demo.write import DemoPicture
+
+#: Of the pictures that belong on a panel, every so-manieth was never pinned.
+_LEFT_LOOSE = 23
+
+
+def make_demo(folder: Path, context: Context | None = None, photos: int | None = None) -> None:
+    """Make the journal of the Halden Rook in ``folder``, with ``photos`` drawn pictures or all.
+
+    Raises:
+        JournalError: the folder holds something already, or a file can't be written.
+        Cancelled: the person asked to stop; what was recorded until then stays.
+    """
+    # NumPy and the drawing of pictures are needed here alone.
+    from journal.demo.scenario import SCENARIO
+    from journal.demo.write import write_papers, write_pictures
+
+    told = context or Silent()
+    with new_journal(folder, SCENARIO.car) as session, scratch_folder("demo") as scratch:
+        try:
+            papers = write_papers(scratch / "papers", SCENARIO.receipts, told)
+            area_ids = _record_story(session, SCENARIO, papers, told)
+            pictures = write_pictures(scratch / "photos", told, photos)
+        except OSError as error:
+            raise JournalError(f"The demo's pictures can't be drawn: {error}.") from error
+        _add_pictures(session, pictures, area_ids, told)
+
+
+# --- what is written
+
+
+def _record_story(
+    session: Session, story: Scenario, papers: Sequence[Path | None], context: Context
+) -> dict[str, AreaId]:
+    for stone in story.milestones:
+        cars.add_milestone(session, stone.kind, parse_edtf(stone.when), stone.note)
+    area_ids: dict[str, AreaId] = {}
+    for done, area in enumerate(story.areas):
+        _tell(context, done, len(story.areas), "Writing down the repair areas")
+        area_ids[area.key] = _record_area(session, area)
+    for done, (receipt, paper) in enumerate(zip(story.receipts, papers, strict=True)):
+        _tell(context, done, len(story.receipts), "Recording the receipts")
+        receipts.record_receipt(session, _receipt(receipt, area_ids), [paper] if paper else [])
+    for done, day in enumerate(story.work):
+        _tell(context, done, len(story.work), "Recording the hours")
+        shares = _shares(day.shares, area_ids)
+        when = When.on(day.day)
+        hours.record_work(session, Work(WorkId(0), when, day.minutes, day.person, day.note, shares))
+    for entry in story.entries:
+        panel = drawings.find_panel(session, entry.panel).id if entry.panel else None
+        area_id = area_ids[entry.area] if entry.area else None
+        areas.add_entry(session, parse_edtf(entry.when), entry.text, area_id, panel)
+    return area_ids
+
+
+def _record_area(session: Session, story: AreaStory) -> AreaId:
+    panels = [drawings.find_panel(session, label).id for label in story.panels]
+    made = areas.add_area(session, story.name, panels, story.found).made
+    if made is None:
+        raise JournalError(f"The repair area “{story.name}” was not recorded.")
+    area_id = AreaId(made)
+    area = areas.area(session, area_id)
+    areas.change_area(session, replace(area, done=story.done, cautions=story.cautions))
+    for stage in story.stages:
+        areas.move_to_stage(session, area_id, stage.stage, parse_edtf(stage.when), stage.note)
+    return area_id
+
+
+def _shares(shares: Iterable[tuple[str, int]], area_ids: dict[str, AreaId]) -> tuple[Share, ...]:
+    return tuple(Share(area_ids[key], weight) for key, weight in shares)
+
+
+def _receipt(story: ReceiptStory, area_ids: dict[str, AreaId]) -> Receipt:
+    lines = tuple(
+        Line(
+            id=LineId(0),
+            text=line.text,
+            quantity=line.quantity,
+            amount=line.amount,
+            category=line.category,
+            condition=line.condition,
+            new_price=line.new_price,
+            shares=_shares(line.shares, area_ids),
+        )
+        for line in story.lines
+    )
+    total = sum(line.amount for line in lines)
+    return Receipt(
+        id=ReceiptId(0),
+        supplier=story.supplier,
+        when=When.on(story.day),
+        currency=story.currency,
+        paper=story.paper,
+        printed_total=total if story.form else None,
+        lines=lines,
+        stands_in=story.stands_in,
+        note=story.note,
+        rate=story.rate,
+    )
+
+
+# --- what is shown
+
+
+def _add_pictures(
+    session: Session,
+    pictures: Sequence[DemoPicture],
+    area_ids: dict[str, AreaId],
+    context: Context,
+) -> None:
+    report = add_photos(session, [picture.path for picture in pictures], context)
+    if report.cancelled:
+        raise Cancelled
+    if report.refused:
+        first = report.refused[0]
+        raise JournalError(f"The drawn picture “{first.path.name}” was refused: {first.reason}.")
+    numbers = {added.path: added.photo_id for added in (*report.added, *report.already)}
+    _put_dates_right(session, pictures, numbers)
+    _caption(session, pictures, numbers)
+    _pin(session, pictures, numbers, context)
+    _choose(session, pictures, numbers, area_ids)
+
+
+def _put_dates_right(
+    session: Session, pictures: Sequence[DemoPicture], numbers: dict[Path, PhotoId]
+) -> None:
+    """The owner's word for the prints, and the true time for the camera whose clock was wrong."""
+    for picture in pictures:
+        if picture.said:
+            photos.set_date(session, [numbers[picture.path]], picture.said)
+    for picture in pictures:
+        true, shown = picture.true_time, picture.shown_time
+        if true is not None and shown is not None and true != shown:
+            photos.correct_clock(session, numbers[picture.path], true)
+            return
+
+
+def _caption(
+    session: Session, pictures: Sequence[DemoPicture], numbers: dict[Path, PhotoId]
+) -> None:
+    by_words: dict[str, list[PhotoId]] = defaultdict(list)
+    for picture in pictures:
+        if picture.caption:
+            by_words[picture.caption].append(numbers[picture.path])
+    for words, ids in by_words.items():
+        photos.set_caption(session, ids, words)
+
+
+def _pin(
+    session: Session,
+    pictures: Sequence[DemoPicture],
+    numbers: dict[Path, PhotoId],
+    context: Context,
+) -> None:
+    """Pin each day's pictures of a panel at once, as a person pins a sitting; leave a few loose."""
+    sittings: dict[tuple[str, str], list[PhotoId]] = defaultdict(list)
+    belonging = [picture for picture in pictures if picture.panel]
+    for number, picture in enumerate(belonging):
+        loose = number % _LEFT_LOOSE == _LEFT_LOOSE // 2 and picture.role is not Role.AFTER
+        if not loose:
+            day = picture.true_time.date().isoformat() if picture.true_time else ""
+            sittings[picture.panel, day].append(numbers[picture.path])
+    spots = _Spots(drawings.drawing(session))
+    for done, ((label, _), ids) in enumerate(sittings.items()):
+        _tell(context, done, len(sittings), "Pinning the pictures")
+        panel = drawings.find_panel(session, label)
+        view_id, spot = spots.of(panel)
+        pins.pin(session, ids, panel.id, view_id=view_id, x=spot.x, y=spot.y)
+
+
+def _choose(
+    session: Session,
+    pictures: Sequence[DemoPicture],
+    numbers: dict[Path, PhotoId],
+    area_ids: dict[str, AreaId],
+) -> None:
+    chosen: dict[tuple[str, Role], list[PhotoId]] = defaultdict(list)
+    for picture in pictures:
+        if picture.area and picture.role:
+            chosen[picture.area, picture.role].append(numbers[picture.path])
+    for (key, role), ids in chosen.items():
+        areas.choose_photos(session, area_ids[key], ids, role)
+
+
+class _Spots:
+    """Where on the drawing a pin lands: the roomiest spot of the view that shows a panel best."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        from journal.domain.hits import PanelMap
+
+        self._map = PanelMap(drawing)
+        self._best: dict[PanelId, tuple[float, ViewId]] = {}
+        for shape in drawing.shapes:
+            left, top, right, bottom = bounds(shape.shape)
+            candidate = ((right - left) * (bottom - top), shape.view_id)
+            known = self._best.get(shape.panel_id)
+            if known is None or candidate[0] > known[0]:
+                self._best[shape.panel_id] = candidate
+
+    def of(self, panel: Panel) -> tuple[ViewId, Point]:
+        """The view and the spot on it for a pin on the panel."""
+        view_id = self._best[panel.id][1]
+        return view_id, self._map.centre(view_id, panel.id)
+
+
+def _tell(context: Context, done: int, total: int, label: str) -> None:
+    context.checkpoint()
+    context.report(done, total, label)
