@@ -14,12 +14,14 @@ from journal.domain.errors import JournalError
 class AskBar(QFrame):
     """Asks one thing at a time; with choices it proposes them as they are typed."""
 
+    #: A question is asked: the bar is to be seen.
+    asked = Signal()
     #: The question was answered or taken back; the keyboard may go back to where it was.
     ended = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setProperty("role", "card")
+        self.setProperty("role", "strip")
         self._answer: Callable[[str], object] | None = None
         self._question = label("", "subheading", wrap=False)
         self._problem = label("", "error")
@@ -27,7 +29,7 @@ class AskBar(QFrame):
         self._done = button("", self._on_done, role="primary")
         self._back = button("Cancel", self.leave)
         line = row(self._question, self.edit, self._problem, self._done, self._back, spacing=10)
-        line.setContentsMargins(12, 8, 12, 8)
+        line.setContentsMargins(16, 6, 16, 6)
         line.setStretch(1, 2)
         line.setStretch(2, 1)
         self.setLayout(line)
@@ -61,12 +63,13 @@ class AskBar(QFrame):
         self.edit.setAccessibleName(question)
         self._forget_problem()
         self.show()
+        self.asked.emit()
         self.edit.setFocus()
         self.edit.selectAll()
 
     def leave(self) -> None:
         """Take the question back."""
-        if not self.isHidden():
+        if self._answer is not None:
             self._answer = None
             self.hide()
             self.ended.emit()

@@ -105,7 +105,7 @@ class GridBase(QAbstractScrollArea):
         self.selection.replace(photos)
         if self.selection.chosen == before:
             return
-        self.show_current()
+        self._bring_current()
         self.selection_applied()
 
     def select_group(self, group: int, *, keep: bool = False) -> None:
@@ -184,6 +184,15 @@ class GridBase(QAbstractScrollArea):
         elif rect.bottom() > bar.value() + room:
             bar.setValue(rect.bottom() - room + self._layout.gap)
 
+    def _bring_current(self) -> None:
+        """Bring the current photo to where it and what follows can be seen."""
+        index = self.selection.current_index
+        if index is not None and self.isVisible():
+            rect, room = self._layout.rect(index), self.viewport().height()
+            top = self.verticalScrollBar().value()
+            if not (top <= rect.top() and rect.bottom() <= top + room):
+                self.verticalScrollBar().setValue(rect.top() - room // 4)
+
     def scroll_to_group(self, group: int) -> None:
         """Bring a sitting's heading to the top."""
         if 0 <= group < len(self._groups):
@@ -195,6 +204,10 @@ class GridBase(QAbstractScrollArea):
             return None
         first = self._layout.first_of_group_at(self.verticalScrollBar().value())
         return self._layout.group_of(first)
+
+    def heading_words(self, group: int) -> str:
+        """A sitting's heading."""
+        return self._groups[group].title
 
     def visible_photos(self) -> list[PhotoId]:
         """The photos that show, from the top."""

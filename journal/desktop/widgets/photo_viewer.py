@@ -45,7 +45,7 @@ class PhotoViewer(QFrame):
         self.source = PictureSource(desk, self)
         self.caption = QLineEdit()
         self._title = label("", "subheading", wrap=False)
-        self._facts = label("", "muted")
+        self._facts = label("", "muted", wrap=False)
         self._count = label("", "muted", wrap=False)
         self._build()
         self._connect()
@@ -157,16 +157,17 @@ class PhotoViewer(QFrame):
         self._count.setText(f"{self._place + 1:,} of {len(self._ids):,}")
         self.caption.setText(photo.caption)
         self.setAccessibleDescription(f"{photo.name}, {facts_words(photo)}, {photo.caption}")
-        self._ask_ahead()
 
     def _show_picture(self, photo: Photo) -> None:
         longest = self._longest()
+        self.source.keep_to([photo])
         ready = self.source.have(photo, longest)
         if ready is None:
             self.view.show_picture(self._placeholder(photo), "One moment ...")
             self.source.ask(photo, longest)
         else:
             self.view.show_picture(ready)
+            self._ask_ahead()
 
     def _placeholder(self, photo: Photo) -> QPixmap | None:
         card = self._cache.card(photo.id) if self._cache is not None else None
@@ -174,8 +175,8 @@ class PhotoViewer(QFrame):
         return card.pixmap if card is not None and fits else None
 
     def _ask_ahead(self) -> None:
-        """Have the neighbours decoded before they are asked for."""
-        places = (self._place, self._place + 1, self._place - 1)
+        """Have the neighbours decoded before they are asked for, once this one is."""
+        places = (self._place + 1, self._place - 1)
         near = [self._ids[place] for place in places if 0 <= place < len(self._ids)]
         photos = self._desk.ask(photo_actions.photos, near)
         self.source.ask_ahead(photos or (), self._longest())
@@ -188,6 +189,7 @@ class PhotoViewer(QFrame):
         if self._photo is not None and number == self._photo.id:
             why = f"There is no picture to show of this {self._photo.kind.value}."
             self.view.show_picture(pixmap, self._photo.damage or why)
+            self._ask_ahead()
 
     def _on_looked(self, zoom: float, _x: float, _y: float) -> None:
         """Decode the whole original once that is what can be seen."""

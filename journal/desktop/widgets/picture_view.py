@@ -26,8 +26,12 @@ class PictureView(QWidget):
 
     #: It shows another part or another size: zoom, and the middle in parts of width and height.
     looked = Signal(float, float, float)
+    #: It was double clicked where that does not zoom.
+    double_clicked = Signal()
 
-    def __init__(self, parent: QWidget | None = None, *, dark_ground: bool = True) -> None:
+    def __init__(
+        self, parent: QWidget | None = None, *, dark_ground: bool = True, zooms: bool = True
+    ) -> None:
         super().__init__(parent)
         self._pixmap: QPixmap | None = None
         self._words = ""
@@ -35,6 +39,7 @@ class PictureView(QWidget):
         self._middle = QPointF(0.5, 0.5)
         self._pulled: QPointF | None = None
         self._dark_ground = dark_ground
+        self._zooms = zooms
         self.setMinimumSize(160, 120)
 
     @property
@@ -131,6 +136,9 @@ class PictureView(QWidget):
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Make it larger or smaller round the pointer."""
+        if not self._zooms:
+            event.ignore()
+            return
         self.zoom_by(1 if event.angleDelta().y() > 0 else -1, event.position())
         event.accept()
 
@@ -158,7 +166,9 @@ class PictureView(QWidget):
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Twice as large at that spot, or the whole again."""
-        if self._zoom > 1:
+        if not self._zooms:
+            self.double_clicked.emit()
+        elif self._zoom > 1:
             self.fit()
         else:
             self.zoom_by(4, event.position())

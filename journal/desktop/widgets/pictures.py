@@ -65,15 +65,18 @@ class PictureSource(QObject):
         self._tasks[key] = longest, self._desk.read(job, done, self)
 
     def ask_ahead(self, photos: Sequence[Photo], longest: int) -> None:
-        """Decode neighbours in case they are looked at next; drop other work ahead."""
+        """Decode neighbours in case they are looked at next."""
+        for photo in photos:
+            if self.have(photo, longest) is None:
+                self.ask(photo, longest)
+
+    def keep_to(self, photos: Sequence[Photo]) -> None:
+        """Drop the work on every other photo."""
         keys = {_key(photo) for photo in photos}
         for key, (_, task) in list(self._tasks.items()):
             if key not in keys:
                 task.cancel()
                 del self._tasks[key]
-        for photo in photos:
-            if self.have(photo, longest) is None:
-                self.ask(photo, longest)
 
     def _take(self, photo: Photo, longest: int, image: QImage | None) -> None:
         key = _key(photo)
@@ -89,15 +92,29 @@ class PictureSource(QObject):
 
 
 def decode(session: Session, photo: Photo, longest: int) -> QImage | None:
-    """A photo's pixels, upright; None where nothing of it can be shown. For reader jobs."""
+    """A photo's pixels, upright, for reader jobs; its thumbnail where no more can be decoded.
+
+    None where nothing of it can be shown.
+    """
     from journal.actions import pictures
 
     try:
         made = pictures.picture(session, photo, longest)
     except JournalError:
-        return None
+        return _from_thumbnail(session, photo)
     image = QImage(made.rgb, made.width, made.height, made.width * 3, QImage.Format.Format_RGB888)
     return image.convertToFormat(QImage.Format.Format_RGB32)
+
+
+def _from_thumbnail(session: Session, photo: Photo) -> QImage | None:
+    from journal.actions import pictures
+
+    try:
+        data = pictures.thumbnail(session, photo)
+    except JournalError:
+        return None
+    image = QImage.fromData(data) if data else QImage()
+    return None if image.isNull() else image
 
 
 def needed_size(view: QWidget) -> int:
