@@ -19,6 +19,7 @@ class MoneyEdit(QLineEdit):
         super().__init__(parent)
         self._currency = currency
         self._optional = optional
+        self._put: tuple[str, int] | None = None
         self.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.textChanged.connect(self.understand)
 
@@ -29,6 +30,8 @@ class MoneyEdit(QLineEdit):
 
     def set_currency(self, currency: str) -> None:
         """Read the sum in another currency from now on."""
+        if currency != self._currency:
+            self._put = None
         self._currency = currency
         self.understand()
 
@@ -38,7 +41,10 @@ class MoneyEdit(QLineEdit):
             self.clear()
             return
         places = minor_units(self._currency)
-        self.setText(str(Decimal(minor).scaleb(-places).quantize(Decimal(1).scaleb(-places))))
+        text = str(Decimal(minor).scaleb(-places).quantize(Decimal(1).scaleb(-places)))
+        # With three places "1.234" could be read in two ways; what was put in is known.
+        self._put = (text, minor)
+        self.setText(text)
 
     def amount(self) -> int | None:
         """The sum in minor units; None where the line may be empty and is.
@@ -75,6 +81,8 @@ class MoneyEdit(QLineEdit):
 
     def _read(self) -> int | None:
         text = self.text().strip()
+        if self._put is not None and text == self._put[0]:
+            return self._put[1]
         if text:
             return parse_money(text, self._currency)
         if self._optional:
