@@ -248,11 +248,6 @@ def test_shapes_come_back_from_their_written_form_unchanged(body: str) -> None:
 
 
 @bodies
-def test_the_same_car_is_drawn_the_same(body: str) -> None:
-    assert starter(body) == drawn(body)
-
-
-@bodies
 def test_lines_of_the_background_stay_on_their_paper(body: str) -> None:
     drawing = drawn(body)
     lines = decor(body)

@@ -164,9 +164,9 @@ def _lamps(face: Face) -> None:
         other = circle(2 * sheet.middle_x - spot.x, spot.y, radius * share)
         sheet.outline_of(circle(*spot, radius * share))
         sheet.outline_of(other)
-    sheet.across("Front indicator", face.box(0.58, 0.79, *_indicator(st.nose), ease=p.s(15)))
+    sheet.across("Front indicator", face.box(0.58, 0.79, *indicator_heights(st.nose), ease=p.s(15)))
 
 
-def _indicator(nose: float) -> tuple[float, float]:
+def indicator_heights(nose: float) -> tuple[float, float]:
     """The heights of the indicator's edges: under the headlamp, or the bumper on a low nose."""
     return (536, 572) if nose > 740 else (340, 374)

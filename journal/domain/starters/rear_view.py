@@ -237,7 +237,7 @@ def _low(face: Face) -> None:
     )
     sheet.put("Rear bumper", _CENTRE, bar)
     lamp = min(_waist(face) - 70, 790)
-    sheet.across("Tail lamp", face.box(0.775, 0.93, lamp - 175, lamp, ease=s(26)))
+    sheet.across("Tail lamp", face.box(0.775, 0.93, max(lamp - 175, 535), lamp, ease=s(26)))
     sheet.line_across(face.edges((0.775, lamp - 60), (0.93, lamp - 60)))
     sheet.line_across(face.edges((0.775, lamp - 120), (0.93, lamp - 120)))
     sheet.put("Rear number plate", _CENTRE, face.box(-0.32, 0.32, 300, 408, ease=s(8)))

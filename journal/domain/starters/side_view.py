@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from journal.domain.drawing import Side
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
+from journal.domain.starters.ends import indicator_heights
 from journal.domain.starters.joins import enclosed, outline, through
 from journal.domain.starters.lines import (
     at_x,
@@ -300,11 +301,9 @@ def _fittings(side: _Side) -> None:
     sheet.put("Front bumper", _CENTRE, _bar(at(-1, 512), at(-reach - 0.02, 412), p.s(46)))
     reach = max(0.34, (p.arch + p.s(45)) / p.rear)
     sheet.put("Rear bumper", _CENTRE, _bar(at(1 + reach + 0.02, 520), at(2, 420), p.s(46)))
-    head = st.nose - 84
-    sheet.put("Headlamp", _LEFT, _bar(at(-0.965, head + 92), at(-0.88, head - 92), p.s(34)))
-    sheet.put("Front indicator", _LEFT, _bar(at(-0.925, 578), at(-0.83, 538), p.s(18)))
+    _front_lamps(side)
     lamp = st.tail - 70
-    sheet.put("Tail lamp", _LEFT, _bar(at(1.9, lamp), at(1.975, lamp - 165), p.s(22)))
+    sheet.put("Tail lamp", _LEFT, _bar(at(1.9, lamp), at(1.975, max(lamp - 165, 535)), p.s(22)))
     mirror = at(st.door_front, st.waist)
     box = (mirror.x + p.s(70), mirror.y - p.s(70)), (mirror.x + p.s(165), mirror.y + p.s(5))
     sheet.put("Door mirror", _LEFT, _bar(Point(*box[0]), Point(*box[1]), p.s(28)))
@@ -317,6 +316,23 @@ def _fittings(side: _Side) -> None:
         at(1.9, st.swage - 62),
     )
     sheet.line(swage)
+
+
+def _front_lamps(side: _Side) -> None:
+    """The headlamp's lens bulging from the wing, and the indicator."""
+    at, nose = side.p.at, side.p.style.nose
+    head, radius = nose - 86, min(92.0, (nose - 530) * 0.5)
+    lens = spline(
+        at(-0.9, head + radius),
+        at(-0.956, head + radius * 0.55),
+        at(-0.972, head),
+        at(-0.956, head - radius * 0.55),
+        at(-0.9, head - radius),
+    )
+    rim = straight(at(-0.876, head - radius), at(-0.876, head + radius))
+    side.sheet.put("Headlamp", _LEFT, outline(lens, rim, ease=side.p.s(6)))
+    low, high = indicator_heights(nose)
+    side.sheet.put("Front indicator", _LEFT, _bar(at(-0.925, high), at(-0.83, low), side.p.s(16)))
 
 
 def _handles(side: _Side) -> None:
