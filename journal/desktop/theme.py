@@ -167,14 +167,15 @@ class StageMark:
         return QBrush(QColor(self.colour), self.pattern)
 
 
+#: The heaviest first: what is still to be done catches the eye, what is finished is quiet.
 _PATTERNS = (
     Qt.BrushStyle.DiagCrossPattern,
-    Qt.BrushStyle.BDiagPattern,
-    Qt.BrushStyle.HorPattern,
     Qt.BrushStyle.CrossPattern,
-    Qt.BrushStyle.Dense6Pattern,
+    Qt.BrushStyle.HorPattern,
+    Qt.BrushStyle.BDiagPattern,
+    Qt.BrushStyle.FDiagPattern,
     Qt.BrushStyle.VerPattern,
-    Qt.BrushStyle.Dense4Pattern,
+    Qt.BrushStyle.Dense7Pattern,
 )
 
 

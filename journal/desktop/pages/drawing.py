@@ -22,6 +22,7 @@ from journal.desktop.widgets.tray import ToPlace, Tray, to_place
 from journal.desktop.widgets.view_tabs import ViewTabs
 from journal.domain.changes import Changes
 from journal.domain.drawing import Drawing
+from journal.domain.hits import to_polygon
 from journal.domain.ids import PanelId, PhotoId, ViewId
 from journal.domain.photos import Pin
 from journal.domain.progress import Context
@@ -165,9 +166,12 @@ class DrawingPage(Page):
 
     def _read_photos(self) -> None:
         """Read pins and sittings in a reader's thread: there may be many thousand."""
-        session = self.desk.session
+        session, shapes = self.desk.session, self._drawing.shapes
 
         def job(_context: Context) -> tuple[tuple[ToPlace, ...], tuple[Pin, ...]]:
+            # The canvas wants the geometry library next; loaded here, it stops no painting.
+            for shape in shapes[:1]:
+                to_polygon(shape.shape)
             placed = {moment.photo_id for moment in timeline.moments(session) if moment.placed}
             return to_place(timeline.sittings(session), placed), pin_actions.pins(session)
 

@@ -1,0 +1,94 @@
+"""All six pages and every pane are there, and can be made on a journal with and without records."""
+
+import pytest
+
+from journal.actions import areas, receipts
+from journal.actions.settings import Settings
+from journal.desktop.desk import (
+    AreaSelected,
+    Desk,
+    Nothing,
+    PanelSelected,
+    PhotosSelected,
+    ReceiptSelected,
+)
+from journal.desktop.inspector.stack import Inspector
+from journal.desktop.pages import Page
+from journal.desktop.pages.registry import PAGES
+from journal.desktop.tasks import TaskRunner
+from journal.desktop.workspace import Workspace
+from journal.domain.ids import PhotoId
+from tests.desktop.garage import add_sittings, panel_id
+from tests.desktop.workshop import empty, furnished
+
+
+@pytest.fixture(params=[empty, furnished], ids=["empty", "furnished"])
+def desk(request, qapp, tmp_path):
+    runner = TaskRunner()
+    with request.param(tmp_path) as session:
+        yield Desk(session, runner, Settings())
+        runner.close()
+
+
+@pytest.mark.parametrize("entry", PAGES, ids=[entry.title for entry in PAGES])
+def test_a_page_is_what_the_rail_says(qtbot, desk, entry):
+    workspace = Workspace(desk)
+    qtbot.addWidget(workspace)
+    workspace.resize(1280, 760)
+    workspace.show()
+    with qtbot.waitSignal(workspace.page_shown) as told:
+        workspace.show_page(entry.title)
+    assert told.args == [entry.title]
+    page = workspace.current_page()
+    assert isinstance(page, Page)
+    assert (page.title, page.icon) == (entry.title, entry.icon)
+    assert page.accessibleName() == f"{entry.title} page"
+    desk.tasks.stop_all()
+
+
+@pytest.fixture
+def full(qapp, tmp_path):
+    runner = TaskRunner()
+    with furnished(tmp_path) as session:
+        add_sittings(session, 2)
+        yield Desk(session, runner, Settings())
+        runner.close()
+
+
+def selections(desk):
+    return [
+        PhotosSelected((PhotoId(1),)),
+        PhotosSelected((PhotoId(1), PhotoId(2))),
+        PanelSelected(panel_id(desk.session, "Sill, left")),
+        AreaSelected(areas.areas(desk.session)[0].id),
+        ReceiptSelected(receipts.receipts(desk.session)[0].id),
+    ]
+
+
+def test_every_selection_has_its_pane(qtbot, full):
+    inspector = Inspector(full)
+    qtbot.addWidget(inspector)
+    inspector.show()
+    panes = []
+    for selection in selections(full):
+        full.select(selection)
+        panes.append(type(inspector.current_pane()).__name__)
+    assert panes == ["PhotoPane", "PhotoPane", "PanelPane", "AreaPane", "ReceiptPane"]
+    full.select(Nothing())
+    assert inspector.current_pane() is None
+    full.tasks.stop_all()
+
+
+def test_back_leads_to_what_was_selected_before(qtbot, full):
+    inspector = Inspector(full)
+    qtbot.addWidget(inspector)
+    inspector.show()
+    photo, _, panel, area, _ = selections(full)
+    for selection in (panel, photo, area):
+        full.select(selection)
+    inspector.go_back()
+    assert full.selection == photo
+    inspector.go_back()
+    assert full.selection == panel
+    assert not inspector._back.isVisible()
+    full.tasks.stop_all()
