@@ -19,6 +19,15 @@ def warned(keys: Iterable[str]) -> tuple[Warned, ...]:
     return tuple(_warned(key) for key in keys)
 
 
+def gathered(areas: Iterable[tuple[int, tuple[Warned, ...]]]) -> tuple[Warned, ...]:
+    """Each caution once, with the numbers of its repair areas, in the order they are met."""
+    numbers: dict[Warned, list[int]] = {}
+    for number, cautions in areas:
+        for one in cautions:
+            numbers.setdefault(one, []).append(number)
+    return tuple(Warned(one.title, one.text, tuple(where)) for one, where in numbers.items())
+
+
 def _warned(key: str) -> Warned:
     try:
         known = caution(key)

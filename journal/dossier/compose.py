@@ -4,12 +4,13 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 
 from journal.domain.areas import Area
-from journal.domain.car import Car
+from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostSummary, CostTable
 from journal.domain.gaps import Gap, GapKind
 from journal.domain.record import Record
 from journal.domain.when import spoken
 from journal.dossier import cover, sums
+from journal.dossier.cautions import gathered
 from journal.dossier.document import (
     AreaStory,
     Dossier,
@@ -60,6 +61,7 @@ def compose(
         notes=_notes(record),
         costs=sums.costs(record, summary, tables, areas),
         lacks=_lacks(gaps, receipt_numbers(record)),
+        cautions=gathered((area.number, area.cautions) for area in told),
         method=method(record, shown, program_version),
     )
 
@@ -88,10 +90,14 @@ def _identity(car: Car) -> tuple[Labelled, ...]:
 
 
 def _milestones(record: Record) -> tuple[Moment, ...]:
-    ordered = sorted(record.milestones, key=lambda milestone: milestone.when)
-    return tuple(
-        Moment(spoken(m.when), m.kind.value.capitalize(), sentence(m.note)) for m in ordered
-    )
+    """Turning points in order of date; one of no kind of its own is called by its note."""
+    rows = []
+    for milestone in sorted(record.milestones, key=lambda m: m.when):
+        title, note = milestone.kind.value.capitalize(), sentence(milestone.note)
+        if milestone.kind is MilestoneKind.OTHER and note:
+            title, note = note.rstrip("."), ""
+        rows.append(Moment(spoken(milestone.when), title, note))
+    return tuple(rows)
 
 
 def _notes(record: Record) -> tuple[Moment, ...]:

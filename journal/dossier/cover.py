@@ -6,7 +6,6 @@ from datetime import datetime
 
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostSummary
-from journal.domain.ids import PhotoId
 from journal.domain.money import format_money
 from journal.domain.photos import Kind, Photo, Role
 from journal.domain.record import Record
@@ -20,27 +19,36 @@ _DONE = frozenset({MilestoneKind.PAINTED, MilestoneKind.ON_THE_ROAD})
 def cover_photo(record: Record) -> Photo | None:
     """The photo that shows the car best, None where there is no whole picture.
 
-    Finished beats unfinished (taken after the paint or chosen as an "after"), then a photo pinned
-    to more of the car, then an upright one lies behind a wide one, then the latest.
+    Finished beats unfinished (taken after the paint or chosen as an "after"), then the whole car
+    a part of it: a photo pinned to one panel, or chosen for a repair area, is of a part. Then
+    count the day of a turning point, a caption, a wide picture, and last the latest.
     """
-    afters = {row.photo_id for row in record.area_photos if row.role is Role.AFTER}
-    befores = {row.photo_id for row in record.area_photos if row.role is not Role.AFTER}
+    roles = {row.photo_id: row.role for row in record.area_photos}
     panels = Counter(pin.photo_id for pin in record.pins)
-    done = [m.when.earliest for m in record.milestones if m.kind in _DONE]
+    turned = [m.when for m in record.milestones if m.kind in _DONE]
+    done = min((when.earliest for when in turned), default=datetime.max)
 
-    def merit(photo: Photo) -> tuple[bool, bool, int, bool, datetime]:
+    def merit(photo: Photo) -> tuple[bool, int, bool, bool, bool, datetime]:
+        role = roles.get(photo.id)
         taken = photo.when.earliest if photo.when else datetime.min
-        shows_car = bool(done) and taken >= min(done) and photo.id not in befores
         return (
-            shows_car or photo.id in afters,
-            photo.id not in befores,
-            panels[photo.id],
+            role is Role.AFTER or (role is None and taken >= done),
+            _breadth(panels[photo.id], role),
+            any(when.earliest <= taken <= when.latest for when in turned),
+            bool(photo.caption.strip()),
             photo.width >= photo.height,
             taken,
         )
 
     whole = [p for p in record.photos if p.kind is Kind.PICTURE and not p.damage]
     return max(whole, key=merit, default=None)
+
+
+def _breadth(panels: int, role: Role | None) -> int:
+    """How much of the car a photo is likely to show: several panels, perhaps all, or a part."""
+    if panels > 1:
+        return 2
+    return 1 if panels == 0 and role is None else 0
 
 
 def subtitle(car: Car) -> str:
@@ -95,8 +103,3 @@ def _to_hour(minutes: int) -> int:
 def _photos_label(photos: int, shown: int) -> str:
     noun = "photo" if photos == 1 else "photos"
     return noun if shown == photos else f"{noun}, {shown:,} shown here"
-
-
-def number_of_cover(photo: Photo | None) -> PhotoId | None:
-    """The cover photo's number in the journal, None without one."""
-    return photo.id if photo else None

@@ -66,10 +66,11 @@ class Bought:
 
 @dataclass(frozen=True, slots=True)
 class Warned:
-    """A caution: what it is about, and what it says."""
+    """A caution: what it is about, what it says, and the numbers of the areas it is about."""
 
     title: str
     text: str
+    areas: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +172,7 @@ class Dossier:
     notes: tuple[Moment, ...]
     costs: Costs
     lacks: tuple[Lack, ...]
+    cautions: tuple[Warned, ...]
     method: tuple[Passage, ...]
 
     @property

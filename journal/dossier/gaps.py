@@ -252,7 +252,7 @@ def _photo_gaps(photos: Iterable[Photo]) -> Iterator[Gap]:
         [photo.id for photo in rows if photo.when is None],
         ("photo has", "photos have"),
         "no date",
-        "“Summer 2009” is enough to put a photo in its place in time.",
+        "They stand in no order with the rest; even “summer 2009” would put them in it.",
     )
     yield from _of_photos(
         GapKind.PHOTOS_VAGUE,
@@ -274,7 +274,7 @@ def _place_gaps(record: Record) -> Iterator[Gap]:
         [photo.id for photo in record.photos if photo.id not in pinned],
         ("photo has", "photos have"),
         "no place on the car",
-        "A whole sitting can be pinned at once.",
+        "The drawing can’t show what part of the car they are of.",
     )
     seen = {pin.panel_id for pin in record.pins}
     unseen = [panel for panel in record.drawing.panels if panel.id not in seen]

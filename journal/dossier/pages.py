@@ -8,10 +8,10 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from journal.dossier import diagram
-from journal.dossier.document import AreaStory, Dossier, Shown
+from journal.dossier.document import AreaStory, Dossier, Lack, Shown, Warned
 from journal.dossier.printing import Print, Unprinted
 from journal.dossier.rows import GUTTER, Placed, in_rows, placed
-from journal.dossier.words import excerpt
+from journal.dossier.words import excerpt, listed
 
 #: The longest caption under a picture, in characters; what is longer is printed below in full.
 CAPTION_ROOM = 240
@@ -21,6 +21,9 @@ _HEADING_ROOM = 140
 
 #: The longest title in the head of a page.
 _RUNNING_ROOM = 70
+
+#: From this many gaps of one kind on, those that say the same are one paragraph.
+_MOST_LINES = 6
 
 #: Width and greatest height of the cover's picture, in millimetres.
 COVER_WIDTH, COVER_HEIGHT = 210.0, 158.0
@@ -62,7 +65,8 @@ def sheet(dossier: Dossier, prints: Mapping[int, Print | Unprinted]) -> Sheet:
         "areas": [_area(area, prints) for area in dossier.areas],
         "notes": [asdict(row) for row in dossier.notes],
         "costs": _costs(dossier),
-        "lacks": [asdict(row) for row in dossier.lacks],
+        "lacks": [_lack(row) for row in dossier.lacks],
+        "cautions": [_caution(row) for row in dossier.cautions],
         "method": [asdict(row) for row in dossier.method],
         "photos": [_index_row(shown) for shown in dossier.shown],
     }
@@ -149,7 +153,7 @@ def _area(area: AreaStory, prints: Mapping[int, Print | Unprinted]) -> dict[str,
         "figures": [asdict(row) for row in area.figures],
         "evidence": list(area.evidence),
         "lacking": list(area.lacking),
-        "cautions": [asdict(row) for row in area.cautions],
+        "cautions": [row.title for row in area.cautions],
     }
 
 
@@ -185,6 +189,24 @@ def _costs(dossier: Dossier) -> dict[str, Any]:
     for row in made["receipts"]:
         row["papers"] = [grouped(sha) for sha in row["papers"]]
     return made
+
+
+def _lack(lack: Lack) -> dict[str, Any]:
+    """Gaps of one kind; many that differ in nothing but the thing are run into one paragraph."""
+    details = {item.value for item in lack.items}
+    if len(lack.items) <= _MOST_LINES or len(details) > 1:
+        return asdict(lack)
+    things = [item.label.rpartition(": ")[0] or item.label for item in lack.items]
+    return {
+        "heading": lack.heading,
+        "items": [{"label": "; ".join(things) + ".", "value": lack.items[0].value}],
+    }
+
+
+def _caution(row: Warned) -> dict[str, Any]:
+    areas = [str(number) for number in row.areas]
+    where = f"Repair area{'' if len(areas) == 1 else 's'} {listed(areas)}"
+    return {"title": row.title, "text": row.text, "where": where}
 
 
 def _index_row(shown: Shown) -> dict[str, Any]:

@@ -39,13 +39,13 @@ def _figures(summary: CostSummary) -> tuple[Labelled, ...]:
     def money(amount: int) -> str:
         return format_money(amount, summary.currency)
 
-    people = [Labelled(f"of them {row.label}", hours(row.minutes)) for row in summary.people]
+    people = [Labelled(f"Of them {row.label}", hours(row.minutes)) for row in summary.people]
     rows = [Labelled("Restoration", money(summary.restoration))]
     if summary.upkeep:
         rows.append(Labelled("Upkeep since on the road", money(summary.upkeep)))
-    rows.append(Labelled("of it proven by paper", money(summary.money - summary.unproven)))
+    rows.append(Labelled("All money, proven by paper", money(summary.money - summary.unproven)))
     if summary.unproven:
-        rows.append(Labelled("of it without paper", money(summary.unproven)))
+        rows.append(Labelled("All money, without paper", money(summary.unproven)))
     rows.append(Labelled("Hours worked", hours(summary.own_minutes)))
     return (*rows, *(people if len(people) > 1 else ()))
 

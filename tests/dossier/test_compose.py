@@ -69,6 +69,30 @@ def test_the_cover_prefers_a_photo_of_more_of_the_car() -> None:
     assert found.id == 4
 
 
+def test_the_cover_prefers_the_whole_car_on_its_day_to_any_detail() -> None:
+    rec = replace(
+        finished_record(),
+        photos=(
+            *finished_record().photos,
+            photo(4, "2019-06-01T11:00:00", caption="On the road."),
+            photo(5, "2019-06-01T11:05:00"),
+            photo(6, "2021-08-01", caption="A detail"),
+        ),
+        pins=(pin(6, 1),),
+    )
+    found = cover_photo(rec)
+    assert found is not None
+    assert found.id == 4
+
+
+def test_each_caution_is_said_once_with_its_repair_areas() -> None:
+    rec = record(
+        areas=(area(1, cautions=("welding", "lead")), area(2, cautions=("welding",)), area(3)),
+    )
+    made = composed(rec)
+    assert [(c.title[:4], c.areas) for c in made.cautions] == [("Weld", (1, 2)), ("Lead", (1,))]
+
+
 def test_the_cover_shows_no_damaged_photo_and_no_video() -> None:
     rec = record(photos=(photo(1, damage="ends early"), photo(2, kind=Kind.VIDEO)))
     assert cover_photo(rec) is None
@@ -109,7 +133,7 @@ def test_money_and_hours_stay_two_figures() -> None:
     costs = composed(finished_record()).costs
     assert [(f.label, f.value) for f in costs.figures] == [
         ("Restoration", "€120.00"),
-        ("of it proven by paper", "€120.00"),
+        ("All money, proven by paper", "€120.00"),
         ("Hours worked", "6 h 30 min"),
     ]
     assert "never added up" in costs.remarks[0]
@@ -124,8 +148,8 @@ def test_unproven_money_upkeep_and_savings_are_said() -> None:
     costs = composed(finished_record(), summary=summary).costs
     figures = {f.label: f.value for f in costs.figures}
     assert figures["Upkeep since on the road"] == "€20.00"
-    assert figures["of it proven by paper"] == "€115.00"
-    assert figures["of it without paper"] == "€5.00"
+    assert figures["All money, proven by paper"] == "€115.00"
+    assert figures["All money, without paper"] == "€5.00"
     remarks = " ".join(costs.remarks)
     assert "2 parts bought used, old stock or reconditioned cost €3.00, €9.00 less" in remarks
     assert "The printed total of R1 differs" in remarks
@@ -193,6 +217,16 @@ def test_areas_outside_the_stage_list_are_not_taken_for_finished() -> None:
     made = composed(replace(finished_record(), car=own))
     assert made.areas[0].standing == "Not finished: finished, May 2016"
     assert made.figures[0].value == "0 of 1"
+
+
+def test_a_milestone_of_no_kind_is_called_by_its_note() -> None:
+    other = replace(records.milestone(MilestoneKind.OTHER, "2017"), note="engineer's first visit")
+    bare = records.milestone(MilestoneKind.OTHER, "2018")
+    made = composed(record(milestones=(bare, other))).milestones
+    assert [(m.date, m.title, m.text) for m in made] == [
+        ("2017", "Engineer's first visit", ""),
+        ("2018", "Other", ""),
+    ]
 
 
 def test_notes_on_no_repair_area_are_told_too() -> None:

@@ -13,8 +13,8 @@ from journal.domain.drawing import Drawing
 from journal.domain.ids import PanelId
 from journal.domain.photos import Role
 from journal.dossier import diagram, glyphs
-from journal.dossier.document import PanelMark, Shown
-from journal.dossier.pages import grouped
+from journal.dossier.document import Labelled, Lack, PanelMark, Shown
+from journal.dossier.pages import _lack, grouped
 from journal.dossier.rows import GUTTER, MEASURE, in_rows, pixels, placed, shape_of
 from journal.dossier.words import count, excerpt, hours, listed, sentence, shortened
 from tests.dossier import records
@@ -118,6 +118,22 @@ def test_a_drawing_of_nothing_is_no_picture() -> None:
     empty = Drawing((), (), ())
     assert diagram.pictures(empty, (), STAGES) == ()
     assert diagram.outline(empty) is None
+
+
+# Gaps
+
+
+def test_many_gaps_that_say_the_same_are_one_paragraph_and_none_is_lost() -> None:
+    items = tuple(Labelled(f"R{n}, Ostwell: no scan", "Same.") for n in range(1, 10))
+    laid = _lack(Lack("Receipts", items))
+    assert len(laid["items"]) == 1
+    assert laid["items"][0]["label"].split("; ")[0] == "R1, Ostwell"
+    assert all(f"R{n}, Ostwell" in laid["items"][0]["label"] for n in range(1, 10))
+
+
+def test_gaps_that_say_different_things_stay_apart() -> None:
+    items = tuple(Labelled(f"Area {n}: not finished", f"Stage {n}.") for n in range(9))
+    assert len(_lack(Lack("Areas", items))["items"]) == 9
 
 
 # Texts
