@@ -129,7 +129,7 @@ class ReceiptDialog(FormDialog):
     def _fill(self, receipt: Receipt | None, area_id: AreaId | None) -> None:
         if receipt is None:
             first = (Share(area_id, 1),) if area_id is not None else ()
-            self.lines.set_shares(0, first)
+            self.shares.set_shares(first)
             self.same_for_all.setChecked(True)
             self._show_shares()
             self.head.supplier.setFocus()

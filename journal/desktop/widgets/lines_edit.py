@@ -210,6 +210,7 @@ class LinesEdit(QWidget):
                 if _WIDTHS[place] and place < _SHARED:
                     widget.setFixedWidth(_WIDTHS[place])
                 self._grid.addWidget(widget, number, place)
+                widget.show()  # a widget that waits for its layout to show it takes no focus
         for before, after in pairwise([*way, self.add_button]):
             QWidget.setTabOrder(before, after)
         for number in range(self._grid.rowCount()):

@@ -1,0 +1,43 @@
+"""A desk over a real journal, for tests of pages and dialogs."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from PySide6.QtWidgets import QApplication, QDialog
+
+from journal.actions.session import Session
+from journal.actions.settings import Settings
+from journal.desktop.desk import Desk
+from journal.desktop.tasks import TaskRunner
+
+
+class Told:
+    """What a desk has told: messages, pages wanted, changes."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.messages: list[str] = []
+        self.pages: list[str] = []
+        self.labels: list[str] = []
+        desk.message.connect(lambda text, _level: self.messages.append(text))
+        desk.page_wanted.connect(self.pages.append)
+        desk.changed.connect(lambda changes: self.labels.append(changes.label))
+
+
+@contextmanager
+def desk_over(session: Session) -> Iterator[Desk]:
+    """A desk; its threads end with the block."""
+    tasks = TaskRunner()
+    desk = Desk(session, tasks, Settings())
+    try:
+        yield desk
+    finally:
+        tasks.close()
+        desk.deleteLater()
+        tasks.deleteLater()
+
+
+def opened_dialog(kind: type[QDialog]) -> QDialog:
+    """The dialog of a kind that is open now."""
+    found = [w for w in QApplication.topLevelWidgets() if isinstance(w, kind) and w.isVisible()]
+    assert len(found) == 1, f"{len(found)} of {kind.__name__} are open"
+    return found[0]
