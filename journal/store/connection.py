@@ -18,7 +18,9 @@ def connect(path: Path, *, read_only: bool = False) -> sqlite3.Connection:
     Raises:
         JournalError: the file can't be opened.
     """
-    mode = "ro" if read_only else "rw"
+    # After a kill or a power cut SQLite has to roll back what was half written before it can read.
+    interrupted = path.with_name(path.name + "-journal").exists()
+    mode = "ro" if read_only and not interrupted else "rw"
     try:
         db = sqlite3.connect(
             f"{path.absolute().as_uri()}?mode={mode}",
@@ -30,7 +32,9 @@ def connect(path: Path, *, read_only: bool = False) -> sqlite3.Connection:
     except sqlite3.Error as error:
         raise JournalError(f"“{path}” can't be opened: {error}.") from error
     db.execute("PRAGMA foreign_keys = ON")
-    if not read_only:
+    if read_only:
+        db.execute("PRAGMA query_only = ON")
+    else:
         # A journal is copied about and kept on network drives, where WAL does not work.
         db.execute("PRAGMA synchronous = EXTRA")
     return db
