@@ -5,7 +5,7 @@ from enum import StrEnum
 
 from journal.domain.errors import JournalError
 from journal.domain.ids import PanelId, ViewId
-from journal.domain.shapes import Shape
+from journal.domain.shapes import Shape, Stroke
 
 
 class Side(StrEnum):
@@ -66,13 +66,31 @@ class PanelShape:
     order: int
 
 
+class Weight(StrEnum):
+    """How strongly a line of the background is drawn."""
+
+    GROUND = "ground"
+    DETAIL = "detail"
+    CENTRE = "centre line"
+
+
+@dataclass(frozen=True, slots=True)
+class Decor:
+    """A line that helps the eye and is no panel: the ground, a swage line, a hub's rim."""
+
+    view_id: ViewId
+    stroke: Stroke
+    weight: Weight
+
+
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """All views, panels and shapes of one car."""
+    """All views, panels and shapes of one car, and the lines that are no panels."""
 
     views: tuple[View, ...]
     panels: tuple[Panel, ...]
     shapes: tuple[PanelShape, ...]
+    decor: tuple[Decor, ...] = ()
 
     def view(self, view_id: ViewId) -> View:
         """The view of that number.
@@ -100,6 +118,10 @@ class Drawing:
         """The shapes of one view, lowest first: the order to paint them in."""
         on_view = (s for s in self.shapes if s.view_id == view_id)
         return tuple(sorted(on_view, key=lambda s: s.order))
+
+    def decor_on(self, view_id: ViewId) -> tuple[Decor, ...]:
+        """The lines of one view that are no panels; ground lines lie below all panels."""
+        return tuple(line for line in self.decor if line.view_id == view_id)
 
     def views_of(self, panel_id: PanelId) -> tuple[View, ...]:
         """The views a panel has a shape on, in the drawing's order."""

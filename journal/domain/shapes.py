@@ -303,15 +303,21 @@ def _turns(a: float, b: float, c: float, d: float) -> list[float]:
 
 def to_path_data(shape: Shape) -> str:
     """The shape as SVG path data, rounded to ``DECIMALS``."""
-    words: list[str] = []
-    for contour in shape.contours:
-        words.append(f"M{_pair(contour.start)}")
-        for edge in contour.edges:
-            if isinstance(edge, Line):
-                words.append(f"L{_pair(edge.to)}")
-            else:
-                words.append(f"C{_pair(edge.handle1)} {_pair(edge.handle2)} {_pair(edge.to)}")
-        words.append("Z")
+    return " ".join(f"{_written(contour)} Z" for contour in shape.contours)
+
+
+def stroke_to_path_data(stroke: Stroke) -> str:
+    """The open line as SVG path data, rounded to ``DECIMALS``."""
+    return _written(stroke)
+
+
+def _written(line: Contour | Stroke) -> str:
+    words = [f"M{_pair(line.start)}"]
+    for edge in line.edges:
+        if isinstance(edge, Line):
+            words.append(f"L{_pair(edge.to)}")
+        else:
+            words.append(f"C{_pair(edge.handle1)} {_pair(edge.handle2)} {_pair(edge.to)}")
     return " ".join(words)
 
 
@@ -352,6 +358,18 @@ def from_path_data(text: str) -> Shape:
     if not contours:
         raise JournalError("The path data holds no outline.")
     return Shape(tuple(contours))
+
+
+def stroke_from_path_data(text: str) -> Stroke:
+    """The open line that SVG path data of one M and any L and C describes.
+
+    Raises:
+        JournalError: the text is malformed, or is no single open line.
+    """
+    contours = from_path_data(text).contours
+    if len(contours) != 1 or "Z" in text:
+        raise JournalError("The path data is no single open line.")
+    return Stroke(contours[0].start, contours[0].edges)
 
 
 def _closed(start: Point, edges: list[Line | Curve]) -> Contour:

@@ -1,8 +1,13 @@
 """The drawing: views, panels and their shapes."""
 
-from journal.domain.drawing import Drawing, Panel, PanelShape, Side, System, View
+from journal.domain.drawing import Decor, Drawing, Panel, PanelShape, Side, System, View, Weight
 from journal.domain.ids import PanelId, ViewId
-from journal.domain.shapes import from_path_data, to_path_data
+from journal.domain.shapes import (
+    from_path_data,
+    stroke_from_path_data,
+    stroke_to_path_data,
+    to_path_data,
+)
 from journal.store.opened import Subject
 from journal.store.rows import insert
 
@@ -23,6 +28,10 @@ class DrawingStore(Subject):
             place = {"panel_id": shape.panel_id, "view_id": shape.view_id}
             path = to_path_data(shape.shape)
             insert(db, "shapes", {**place, "path": path, "rank": shape.order})
+        for rank, line in enumerate(drawing.decor):
+            path = stroke_to_path_data(line.stroke)
+            look = {"path": path, "weight": line.weight.value, "rank": rank}
+            insert(db, "decor", {"view_id": line.view_id, **look})
 
     def views(self) -> tuple[View, ...]:
         """The faces of the drawing, in order."""
@@ -44,6 +53,14 @@ class DrawingStore(Subject):
             for panel, view, path, rank in found
         )
 
+    def decor(self) -> tuple[Decor, ...]:
+        """The lines that help the eye and are no panels."""
+        found = self._db.execute("SELECT view_id, path, weight FROM decor ORDER BY rank, id")
+        return tuple(
+            Decor(ViewId(view), stroke_from_path_data(path), Weight(weight))
+            for view, path, weight in found
+        )
+
     def get(self) -> Drawing:
         """The whole drawing."""
-        return Drawing(self.views(), self.panels(), self.shapes())
+        return Drawing(self.views(), self.panels(), self.shapes(), self.decor())

@@ -41,6 +41,9 @@ RECORDED: dict[str, str] = {
         id INTEGER PRIMARY KEY, panel_id INTEGER NOT NULL REFERENCES panels (id),
         view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL,
         rank INTEGER NOT NULL""",
+    "decor": """
+        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL REFERENCES views (id),
+        path TEXT NOT NULL, weight TEXT NOT NULL, rank INTEGER NOT NULL""",
     "pins": """
         id INTEGER PRIMARY KEY, photo_id INTEGER NOT NULL REFERENCES photos (id),
         panel_id INTEGER NOT NULL REFERENCES panels (id), view_id INTEGER REFERENCES views (id),
@@ -95,6 +98,7 @@ KINDS = {
     "views": "drawing",
     "panels": "drawing",
     "shapes": "drawing",
+    "decor": "drawing",
     "area_panels": "areas",
     "stage_changes": "areas",
     "area_photos": "areas",

@@ -8,12 +8,12 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from journal.domain.drawing import Drawing, Side, View
+from journal.domain.drawing import Drawing, Side, View, Weight
 from journal.domain.errors import JournalError
 from journal.domain.hits import PanelMap, to_polygon
 from journal.domain.ids import PanelId
 from journal.domain.shapes import bounds, flatten, from_path_data, mirror, tidy, to_path_data
-from journal.domain.starters import BODIES, Weight, decor, starter
+from journal.domain.starters import BODIES, starter
 from journal.domain.starters.parts import SYSTEMS
 
 VIEWS = ("Left side", "Right side", "Top", "Underside", "Front", "Rear", "Engine bay", "Cabin")
@@ -250,7 +250,7 @@ def test_shapes_come_back_from_their_written_form_unchanged(body: str) -> None:
 @bodies
 def test_lines_of_the_background_stay_on_their_paper(body: str) -> None:
     drawing = drawn(body)
-    lines = decor(body)
+    lines = starter(body).decor
     assert {line.view_id for line in lines} == {v.id for v in drawing.views}
     assert {line.weight for line in lines} == set(Weight)
     for line in lines:

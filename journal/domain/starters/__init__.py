@@ -9,12 +9,12 @@ from journal.domain.starters.ends import draw_front
 from journal.domain.starters.engine_bay import draw_engine_bay
 from journal.domain.starters.proportions import MARGIN, proportions
 from journal.domain.starters.rear_view import draw_rear
-from journal.domain.starters.sheet import Decor, Draft, Weight
+from journal.domain.starters.sheet import Draft
 from journal.domain.starters.side_view import draw_left_side
 from journal.domain.starters.top_view import draw_top
 from journal.domain.starters.underside import draw_underside
 
-__all__ = ["BODIES", "Decor", "Weight", "decor", "starter"]
+__all__ = ["BODIES", "starter"]
 
 
 def starter(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> Drawing:
@@ -25,17 +25,12 @@ def starter(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> Drawing:
     Raises:
         JournalError: the body is unknown, or the dimensions are not those of a car.
     """
-    return _draft(body, wheelbase_mm, length_mm).finish()
-
-
-def decor(body: str, wheelbase_mm: int = 0, length_mm: int = 0) -> tuple[Decor, ...]:
-    """The lines of the same drawing that help the eye and are no panels."""
-    return tuple(_draft(body, wheelbase_mm, length_mm).decor)
+    return _drawn(body, wheelbase_mm, length_mm)
 
 
 @lru_cache(maxsize=4)
-def _draft(body: str, wheelbase_mm: int, length_mm: int) -> Draft:
-    """The whole drawing; kept, since its panels and its lines are asked for one after the other."""
+def _drawn(body: str, wheelbase_mm: int, length_mm: int) -> Drawing:
+    """The whole drawing; kept, since a preview and the journal made of it ask for the same."""
     p = proportions(body, wheelbase_mm, length_mm)
     draft = Draft()
     left = draft.sheet("Left side", p.length + 2 * MARGIN, p.height + 2 * MARGIN)
@@ -48,4 +43,4 @@ def _draft(body: str, wheelbase_mm: int, length_mm: int) -> Draft:
     draw_rear(draft.sheet("Rear", *end), p)
     draw_engine_bay(draft, p)
     draw_cabin(draft, p)
-    return draft
+    return draft.finish()

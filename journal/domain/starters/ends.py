@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from journal.domain.drawing import Side
+from journal.domain.drawing import Side, Weight
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import reverse, shifted, spline, straight
 from journal.domain.starters.proportions import MARGIN, Proportions
-from journal.domain.starters.sheet import Sheet, Weight
+from journal.domain.starters.sheet import Sheet
 
 _CENTRE = Side.CENTRE
 

@@ -2,30 +2,11 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from enum import StrEnum
 
-from journal.domain.drawing import Drawing, Panel, PanelShape, Side, View
+from journal.domain.drawing import Decor, Drawing, Panel, PanelShape, Side, View, Weight
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Point, Shape, Stroke, mirror, mirror_down, moved_edges, tidy
 from journal.domain.starters.parts import SYSTEMS
-
-
-class Weight(StrEnum):
-    """How strongly a line of the background is drawn."""
-
-    GROUND = "ground"
-    DETAIL = "detail"
-    CENTRE = "centre line"
-
-
-@dataclass(frozen=True, slots=True)
-class Decor:
-    """A line that helps the eye and is no panel: the ground, a swage line, a hub's rim."""
-
-    view_id: ViewId
-    stroke: Stroke
-    weight: Weight
-
 
 _OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT, Side.CENTRE: Side.CENTRE}
 
@@ -55,7 +36,8 @@ class Draft:
 
     def finish(self) -> Drawing:
         """The finished drawing."""
-        return Drawing(tuple(self.views), tuple(self.panels.values()), tuple(self.shapes))
+        panels, shapes = tuple(self.panels.values()), tuple(self.shapes)
+        return Drawing(tuple(self.views), panels, shapes, tuple(self.decor))
 
 
 @dataclass(slots=True)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from journal.domain.drawing import Side
+from journal.domain.drawing import Side, Weight
 from journal.domain.shapes import Point, Shape, Stroke, circle, rounded
 from journal.domain.starters.ends import indicator_heights
 from journal.domain.starters.joins import enclosed, outline, through
@@ -16,7 +16,7 @@ from journal.domain.starters.lines import (
     straight,
 )
 from journal.domain.starters.proportions import MARGIN, Proportions
-from journal.domain.starters.sheet import Sheet, Weight
+from journal.domain.starters.sheet import Sheet
 from journal.domain.starters.side_lines import SideLines, opening_end, side_lines
 
 _LEFT, _CENTRE = Side.LEFT, Side.CENTRE

@@ -1,12 +1,12 @@
 """The car seen from above, its nose to the left: its left side lies low on the view."""
 
-from journal.domain.drawing import Side
+from journal.domain.drawing import Side, Weight
 from journal.domain.shapes import Stroke
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import at_x, between_x, reverse, straight
 from journal.domain.starters.plan import Plan, body_edge, front_bumper, inner_edge, rear_bumper
 from journal.domain.starters.proportions import Proportions
-from journal.domain.starters.sheet import Sheet, Weight
+from journal.domain.starters.sheet import Sheet
 
 _CENTRE = Side.CENTRE
 

@@ -1,12 +1,12 @@
 """The car seen from below, its nose to the left: its left side lies high on the view."""
 
-from journal.domain.drawing import Side
+from journal.domain.drawing import Side, Weight
 from journal.domain.shapes import Shape, Stroke, circle, rounded
 from journal.domain.starters.joins import outline
 from journal.domain.starters.lines import reverse, shifted, straight
 from journal.domain.starters.plan import Plan, Spot, body_edge, front_bumper, rear_bumper
 from journal.domain.starters.proportions import Proportions
-from journal.domain.starters.sheet import Sheet, Weight
+from journal.domain.starters.sheet import Sheet
 
 _LEFT, _RIGHT, _CENTRE = Side.LEFT, Side.RIGHT, Side.CENTRE
 
