@@ -296,8 +296,8 @@ ENDS = (
         spot=(230, 170, 4),
         mirrored=True,
         found="Hit once and filled once. Nothing of the lower edge to weld to.",
-        done="A wing that had hung in a dealer's loft since 1974, still in its black primer. Only "
-        "the lower bracket had to be changed; one drip of weld to dress.",
+        done="The lower half of a wing that had hung in a dealer's loft since 1974 let into ours,"
+        " whose upper half is sound and fits its bonnet. 0.9 mm, still in its black primer.",
         cautions=("welding",),
         stages=stages_of("""
             2018-05-05 found

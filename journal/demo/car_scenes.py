@@ -26,6 +26,7 @@ def grime(canvas: Canvas, amount: float) -> None:
 
 
 def iron(clean: bool) -> Stuff:
+    """Iron parts: painted black when clean, rusty before."""
     return (BLACK, 0.7, 0.0) if clean else (RUSTY, 0.05, 0.0)
 
 

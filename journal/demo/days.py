@@ -94,7 +94,7 @@ WORK: tuple[WorkStory, ...] = work_of(
 2020-07-05 R 2.5 Welded | tower-left
 2020-08-08 R 3.5 Wing foot hammered to shape | wing-left
 2020-08-09 R 2.5 Welded | wing-left
-2020-09-12 R 2.5 New old stock wing offered up | wing-right
+2020-09-12 R 2.5 Lower half of the new old stock wing let in | wing-right
 2020-10-17 R 3 Scuttle corner in two pieces | scuttle
 2020-10-18 R 2.5 Welded | scuttle
 2020-11-21 R 3.5 Door skin strip fitted | door-left

@@ -42,7 +42,8 @@ ENTRIES = (
     E("2020-07-05", "Crack in the left tower drilled, welded, ringed. Across the studs: 1 mm. "
       "Measured it three times because I didn't believe it.", "tower-left"),
     E("2020-09-05", "The wing arrived in a crate made for a piano. It has hung in a loft since "
-      "1974. It fits. I had forgotten that things can fit.", "wing-right"),
+      "1974. Half of it goes on the car. It fits; I had forgotten that things can fit.",
+      "wing-right"),
     E("2020-11-29", "Last weld on the shell. 302 days after I said it would be."),
     E("2021-03-27", "It rolls! Pushed it to the gate and back, to show it the road."),
     E("2021-06-05", "Visited the shell at Ferrand's. In primer it looks like a photo of itself."),

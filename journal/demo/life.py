@@ -120,11 +120,11 @@ PARTS = (
 PRINTS = tuple(
     OtherShot(_d(day), "print", state, "yard", "", caption, azimuth=azimuth, said=said)
     for day, state, azimuth, caption, said in (
+        ("1990-06-15", "bought", 95.0, "", ""),
         ("1974-07-15", "new", 40.0, "From the second owner's album: the seaside.", "summer 1974"),
         ("1974-07-15", "new", -90.0, "", "summer 1974"),
         ("1979-05-15", "new", 142.0, "Written on the back: 'my Rook, May 1979'.", "May 1979"),
         ("1986-06-15", "bought", 35.0, "With the tow bar.", "1986?"),
         ("1993-10-15", "bought", -48.0, "The day it went into the barn.", "autumn 1993"),
-        ("1990-06-15", "bought", 95.0, "", ""),
     )
 )

@@ -39,6 +39,8 @@ class Wound:
         self.soft = canvas.noise(clouds(), 1.0, 2)
         self.fine = canvas.noise(grain(), 1.6, 3)
         self.mid = canvas.noise(clouds(), 3.4, 12)
+        #: How thick the underseal lies; grinding takes it off.
+        self.coat: Plane = np.zeros_like(self.cut)
         #: How deep in the rust: above 0 where it shows, 1 and more where it is worst.
         self.decay: Plane = (
             np.float32(1.75)
@@ -67,7 +69,8 @@ def old_paint(wound: Wound) -> None:
     colour = UNDERSEAL if trouble.coated else trouble.old
     canvas.paint(canvas.body, colour, tone=tone, gloss=0.32, metal=0.0)
     if trouble.coated:
-        canvas.z += canvas.body * (wound.rough * 0.9 + wound.fine * 0.35)
+        wound.coat = canvas.body * (wound.rough * 0.9 + wound.fine * 0.35)
+        canvas.z += wound.coat
         canvas.gloss *= 1 - canvas.body * 0.55
     dirt = ramp(0.5, 2.2, stain + wound.rough * 0.3) * canvas.body
     canvas.paint(dirt * 0.5, (0.12, 0.10, 0.075), gloss=0.05)
@@ -115,9 +118,10 @@ def bare_ring(wound: Wound, reach: float, *, pits: float = 0.3) -> None:
     feather = ramp(reach + 5, reach + 2, edge) * canvas.body
     canvas.paint(feather, (0.34, 0.33, 0.30), gloss=0.15, metal=0.0)
     mask = ramp(reach + 2.5, reach + 0.5, edge) * canvas.body
+    canvas.z -= mask * wound.coat
     steel(wound, mask, STEEL)
     if pits:
-        pitted = ramp(1.5, 2.3, wound.rough + wound.decay * 0.5) * mask
+        pitted = ramp(1.5, 2.3, wound.rough + wound.decay * 0.5) * mask * ramp(0, 3, wound.cut)
         rusty(wound, pitted * np.float32(pits))
 
 

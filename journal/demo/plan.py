@@ -22,6 +22,26 @@ _HOURS = {
     "flash": time(21, 20),
 }
 
+#: What the owner wrote under some pictures of a look.
+_WORDS = {
+    "bought": "nothing to see, we thought",
+    "rusty": "found it",
+    "holed": "the screwdriver went through",
+    "marked": "marked out for the cut",
+    "cut": "cut back to sound metal",
+    "behind": "primed inside, before it is shut",
+    "inner": "new inner metal in",
+    "clamped": "new metal clamped up",
+    "tacked": "tacked",
+    "welded": "welded, not yet dressed",
+    "dressed": "dressed",
+    "zinc": "in zinc primer",
+    "red": "in red oxide",
+    "sealed": "seam sealer on",
+    "waxed": "wax coming out of the drains",
+    "painted": "painted",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Subject:
@@ -64,8 +84,14 @@ class Planned:
 
     @property
     def caption(self) -> str:
-        """What the owner wrote under it."""
-        return self.subject.shot.caption if isinstance(self.subject.shot, OtherShot) else ""
+        """What the owner wrote under it, "" for most."""
+        shot, area = self.subject.shot, self.subject.area
+        if isinstance(shot, OtherShot):
+            return shot.caption
+        words = _WORDS.get(shot.look, "")
+        if area is None or not words or self.subject.seed % 3:
+            return ""
+        return f"{area.panels[0]}: {words}"
 
     @property
     def said(self) -> str:

@@ -172,7 +172,7 @@ METAL = (
         1 | Sheet 0.9 mm, 1 x 2 m, cold rolled | 41.00 | metal | new | floor-front-left:3 \
             floor-rear-left
         1 | Sheet 1.2 mm, cut to 500 x 1000 | 19.80 | metal | new | floor-rear-left \
-            outrigger-front-right jack-rear-right""",
+            outrigger-front-right jack-rear-right leg-rear-left""",
     ),
     _r(
         "2019-03-12",
@@ -242,7 +242,7 @@ METAL = (
         """
         1 | Sheet 1.0 mm, 1 x 2 m, cold rolled | 43.50 | metal | new | inner-arch-right:2 \
             battery-tray:2 tower-left
-        1 | Strip 1.2 mm, offcuts | 8.00 | metal | new | leg-rear-left inner-arch-right""",
+        1 | Strip 1.2 mm, offcuts | 8.00 | metal | new | inner-arch-right""",
     ),
     _r(
         "2020-02-14",
@@ -272,6 +272,14 @@ METAL = (
         1 | Second visit: belt mount upper right, rear legs | 175.00 | work | - | \
             inner-arch-right:2 leg-rear-left""",
     ),
+    _r(
+        "2020-07-31",
+        "Ironmere Steel",
+        "Dunvorth",
+        """
+        1 | Sheet 0.8 mm, 1 x 2 m, cold rolled | 37.00 | metal | new | door-left:2 scuttle \
+            wing-left:2""",
+    ),
     ReceiptStory(
         date(2020, 8, 29),
         "Lindhaga Bildelar",
@@ -282,13 +290,5 @@ METAL = (
         currency="SEK",
         rate=Decimal("0.0966"),
         note="Customs none. The rate is the one on the card statement.",
-    ),
-    _r(
-        "2020-10-09",
-        "Ironmere Steel",
-        "Dunvorth",
-        """
-        1 | Sheet 0.8 mm, 1 x 2 m, cold rolled | 37.00 | metal | new | door-left:2 scuttle \
-            wing-left:2""",
     ),
 )

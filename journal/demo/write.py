@@ -47,7 +47,8 @@ def chosen(limit: int | None) -> tuple[Planned, ...]:
     everything = plan()
     if limit is None or limit >= len(everything):
         return everything
-    return tuple(everything[len(everything) * i // limit] for i in range(limit))
+    last = len(everything) - 1
+    return tuple(everything[last * i // max(1, limit - 1)] for i in range(limit))
 
 
 def write_pictures(
