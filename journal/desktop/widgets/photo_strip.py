@@ -63,6 +63,8 @@ class PhotoStrip(QListView):
         self.setDragEnabled(True)
         self.setAcceptDrops(True)
         self.setDragDropMode(QAbstractItemView.DragDropMode.DragDrop)
+        # A list of pictures that stay in place closes its viewport to drops; this one takes them.
+        self.viewport().setAcceptDrops(True)
         self.setDropIndicatorShown(False)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._size_to_content()

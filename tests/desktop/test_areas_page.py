@@ -1,0 +1,384 @@
+"""The page of repair areas: list, detail, photos dropped on strips, cautions."""
+
+from datetime import date
+
+import pytest
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QPushButton, QToolButton
+
+from journal.actions import areas, drawings, history
+from journal.actions.journals import open_journal
+from journal.desktop.desk import AreaSelected, PanelSelected, PhotosSelected
+from journal.desktop.dialogs.choose_photos import ChoosePhotosDialog
+from journal.desktop.dialogs.receipt import ReceiptDialog
+from journal.desktop.inspector.area import AreaPane
+from journal.desktop.pages.areas import AreasPage
+from journal.desktop.widgets.area_list import AreaListModel
+from journal.desktop.widgets.photo_drag import photos_to_mime
+from journal.domain.photos import Role
+from journal.domain.when import When
+from tests.desktop import workshop
+from tests.desktop.desks import Told, desk_over, opened_dialog
+from tests.desktop.garage import add_sittings
+
+
+@pytest.fixture
+def session(tmp_path):
+    with workshop.furnished(tmp_path) as made:
+        yield made
+
+
+@pytest.fixture
+def photos(session):
+    return add_sittings(session, 4, 3)
+
+
+@pytest.fixture
+def desk(qapp, session):
+    with desk_over(session) as made:
+        yield made
+
+
+@pytest.fixture
+def page(qtbot, desk):
+    made = AreasPage(desk)
+    qtbot.addWidget(made)
+    desk.changed.connect(made.refresh)
+    desk.selected.connect(made.show_selection)
+    made.resize(900, 700)
+    made.refresh(None)
+    made.show()
+    yield made
+    made.hide()
+
+
+def names(page):
+    return [row.area.name for row in page.list.rows_model.rows()]
+
+
+def area_named(session, name):
+    return next(area for area in areas.areas(session) if area.name == name)
+
+
+def pick(qtbot, page, name):
+    index = page.list.model().index(names(page).index(name), 0)
+    spot = page.list.visualRect(index).center()
+    qtbot.mouseClick(page.list.viewport(), Qt.MouseButton.LeftButton, pos=spot)
+
+
+def press(page, text):
+    found = [b for b in page.findChildren(QPushButton) if b.text().replace("&", "") == text]
+    assert found, f"no button “{text}”"
+    found[0].click()
+
+
+def drop(strip, ids, source_accepts=True):
+    data = photos_to_mime(ids)
+    enter = QDragEnterEvent(
+        QPoint(5, 5),
+        Qt.DropAction.CopyAction,
+        data,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    QApplication.sendEvent(strip.viewport(), enter)
+    QApplication.sendEvent(
+        strip.viewport(),
+        QDropEvent(
+            QPointF(5, 5),
+            Qt.DropAction.CopyAction,
+            data,
+            Qt.MouseButton.LeftButton,
+            Qt.KeyboardModifier.NoModifier,
+        ),
+    )
+
+
+def chosen(session, area_id):
+    return [(role, photo.id) for role, photo in areas.area_photos(session, area_id)]
+
+
+# --- the list ---
+
+
+def test_the_list_keeps_qts_rules(qtmodeltester, page):
+    model = AreaListModel()
+    model.set_rows(page.list.rows_model.rows())
+    qtmodeltester.check(model)
+
+
+def test_areas_are_listed_least_advanced_first_and_sorted_otherwise_on_demand(page):
+    assert names(page)[-1] == "Front wing, lower edge"
+    page.sort.setCurrentText("By name")
+    assert names(page)[0] == "Boot lid lip"
+    page.sort.setCurrentText("Most money first")
+    assert names(page)[0] == "Sill, left, rear end"
+
+
+def test_the_list_is_filtered_by_words_and_stage(qtbot, page):
+    qtbot.keyClicks(page.filter, "boot pinholes")
+    assert names(page) == ["Boot lid lip"]
+    assert page.count.text() == "1 of 4 repair areas"
+    page.filter.clear()
+    page.stage_filter.setCurrentText("Not finished")
+    assert "Front wing, lower edge" not in names(page)
+    page.stage_filter.setCurrentText("finished")
+    assert names(page) == ["Front wing, lower edge"]
+
+
+def test_a_row_says_all_it_shows_to_a_screen_reader(page):
+    words = page.list.rows_model.rows()[-1].words()
+    assert "finished, 7 of 7" in words
+    assert "8 March 2014 to July 2016" in words
+
+
+def test_a_click_opens_an_area_in_full(qtbot, page, desk, session):
+    pick(qtbot, page, "Sill, left, rear end")
+    known = area_named(session, "Sill, left, rear end")
+    assert desk.selection == AreaSelected(known.id)
+    assert page.detail.name.text() == known.name
+    assert page.detail.found.text() == known.found
+    assert [row.part for row in page.detail.spent.table.rows_model.rows()] == [
+        "€99.93",
+        "€24.67",
+        "3 h 30 min",
+        "2 h 30 min",
+    ]
+    assert page.detail.spent.total.text() == "€124.60, 6 h"
+
+
+def test_an_area_selected_elsewhere_is_shown_even_where_a_filter_hides_it(page, desk, session):
+    page.filter.setText("boot")
+    known = area_named(session, "Sill, left, rear end")
+    desk.select(AreaSelected(known.id))
+    assert page.detail.area_id == known.id
+    assert page.filter.text() == ""
+
+
+def test_an_empty_journal_invites(qtbot, tmp_path):
+    with workshop.empty(tmp_path) as session, desk_over(session) as desk:
+        page = AreasPage(desk)
+        qtbot.addWidget(page)
+        page.refresh(None)
+        page.show()
+        assert any(b.text() == "&New repair area" for b in visible_buttons(page))
+
+
+def visible_buttons(page):
+    return [b for b in page.findChildren(QPushButton) if b.isVisible()]
+
+
+# --- stages ---
+
+
+def test_one_press_moves_to_the_next_stage_today_and_undo_takes_it_back(qtbot, page, desk, session):
+    pick(qtbot, page, "Sill, left, rear end")
+    assert page.detail.move_button.text() == "&Move to welded"
+    qtbot.mouseClick(page.detail.move_button, Qt.MouseButton.LeftButton)
+    known = area_named(session, "Sill, left, rear end")
+    assert (known.stage, known.changes[-1].when) == ("welded", When.on(date.today()))
+    assert page.detail.move_button.text() == "&Move to dressed"
+    desk.act(history.undo)
+    assert page.detail.move_button.text() == "&Move to welded"
+
+
+def test_a_date_of_a_stage_is_taken_out(qtbot, page, session):
+    pick(qtbot, page, "Sill, left, rear end")
+    away = next(
+        b
+        for b in page.detail.findChildren(QToolButton)
+        if b.toolTip() == "Take out the date of “new metal in”"
+    )
+    away.click()
+    assert area_named(session, "Sill, left, rear end").stage == "cut back"
+
+
+def test_a_finished_area_offers_no_further_stage(qtbot, page):
+    pick(qtbot, page, "Front wing, lower edge")
+    assert page.detail.move_button.isHidden()
+
+
+# --- photos ---
+
+
+def test_photos_dropped_on_a_strip_are_chosen_and_change_sides(qtbot, page, session, photos):
+    pick(qtbot, page, "Boot lid lip")
+    known = area_named(session, "Boot lid lip")
+    strips = page.detail.photos.strips
+    drop(strips[Role.BEFORE], photos[0][:2])
+    assert chosen(session, known.id) == [(Role.BEFORE, i) for i in photos[0][:2]]
+    assert strips[Role.BEFORE].ids() == tuple(photos[0][:2])
+    drop(strips[Role.AFTER], photos[0][1:2])
+    assert chosen(session, known.id) == [
+        (Role.BEFORE, photos[0][0]),
+        (Role.AFTER, photos[0][1]),
+    ]
+
+
+def test_what_is_no_photo_is_not_taken(qtbot, page, session):
+    pick(qtbot, page, "Boot lid lip")
+    data = QMimeData()
+    data.setText("words")
+    event = QDragEnterEvent(
+        QPoint(5, 5),
+        Qt.DropAction.CopyAction,
+        data,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    strip = page.detail.photos.strips[Role.BEFORE]
+    strip.dragEnterEvent(event)
+    assert not event.isAccepted()
+
+
+def test_delete_takes_a_photo_out_of_the_strip(qtbot, page, session, photos):
+    known = area_named(session, "Boot lid lip")
+    areas.choose_photos(session, known.id, photos[0], Role.DURING)
+    pick(qtbot, page, "Boot lid lip")
+    strip = page.detail.photos.strips[Role.DURING]
+    strip.setCurrentIndex(strip.model().index(1, 0))
+    qtbot.keyClick(strip, Qt.Key.Key_Delete)
+    assert [photo for _, photo in chosen(session, known.id)] == [
+        p for p in photos[0] if p != photos[0][1]
+    ]
+
+
+def test_a_photo_of_a_strip_is_selected_and_dragged_as_the_grids_do(
+    qtbot, page, desk, session, photos
+):
+    known = area_named(session, "Boot lid lip")
+    areas.choose_photos(session, known.id, photos[0][:1], Role.BEFORE)
+    pick(qtbot, page, "Boot lid lip")
+    strip = page.detail.photos.strips[Role.BEFORE]
+    index = strip.model().index(0, 0)
+    qtbot.mouseClick(
+        strip.viewport(), Qt.MouseButton.LeftButton, pos=strip.visualRect(index).center()
+    )
+    assert desk.selection == PhotosSelected((photos[0][0],))
+    assert page.detail.area_id == known.id
+    from journal.desktop.widgets.photo_drag import photos_from_mime
+
+    assert photos_from_mime(strip.model().mimeData([index])) == (photos[0][0],)
+
+
+def test_photos_are_chosen_from_those_pinned_to_its_panels(qtbot, page, desk, session, photos):
+    from journal.actions import pins
+
+    known = area_named(session, "Boot lid lip")
+    pins.pin(session, photos[1], known.panel_ids[0])
+    pick(qtbot, page, "Boot lid lip")
+    choose = next(
+        b
+        for b in page.detail.findChildren(QPushButton)
+        if b.accessibleName() == "Choose after photos"
+    )
+    choose.click()
+    dialog = opened_dialog(ChoosePhotosDialog)
+    assert not dialog.all_photos.isChecked()
+    assert dialog.grid.selection.order == tuple(photos[1])
+    assert not dialog.accept_button.isEnabled()
+    dialog.grid.select(photos[1][:1])
+    dialog.accept_button.click()
+    assert chosen(session, known.id) == [(Role.AFTER, photos[1][0])]
+
+
+def test_before_and_after_stand_side_by_side(qtbot, page, session, photos):
+    known = area_named(session, "Boot lid lip")
+    pick(qtbot, page, "Boot lid lip")
+    assert not page.detail.photos.pair_button.isEnabled()
+    areas.choose_photos(session, known.id, photos[0][:1], Role.BEFORE)
+    areas.choose_photos(session, known.id, photos[1][:1], Role.AFTER)
+    page.refresh(None)
+    page.detail.photos.pair_button.click()
+    pair = page.detail.photos._pair
+    assert pair.isVisible()
+    assert pair.accessibleDescription() == "Before and after: IMG_0001.jpg and IMG_0005.jpg"
+
+
+# --- the rest of the detail ---
+
+
+def test_cautions_are_proposed_and_kept(qtbot, page, session):
+    pick(qtbot, page, "Sill, left, rear end")
+    shown = [w.accessibleName() for w in page.detail.cautions.findChildren(QPushButton)]
+    assert "Keep the caution “Load-bearing: have it inspected” with this area" in shown
+    keep = next(
+        b
+        for b in page.detail.cautions.findChildren(QPushButton)
+        if "Load-bearing" in b.accessibleName()
+    )
+    keep.click()
+    assert area_named(session, "Sill, left, rear end").cautions == ("load-bearing",)
+    kept = next(
+        b
+        for b in page.detail.cautions.findChildren(QPushButton)
+        if b.accessibleName().startswith("Don't keep")
+    )
+    kept.click()
+    assert area_named(session, "Sill, left, rear end").cautions == ()
+
+
+def test_a_panel_leads_to_the_drawing(qtbot, page, desk, session):
+    told = Told(desk)
+    pick(qtbot, page, "Boot lid lip")
+    press(page.detail, "Boot lid")
+    assert desk.selection == PanelSelected(workshop.panel(session, "Boot lid"))
+    assert told.pages == ["Drawing"]
+
+
+def test_a_line_is_opened_in_its_receipt(qtbot, page):
+    pick(qtbot, page, "Sill, left, rear end")
+    page.detail.spent.table.selectRow(0)
+    qtbot.keyClick(page.detail.spent.table, Qt.Key.Key_Return)
+    dialog = opened_dialog(ReceiptDialog)
+    assert dialog.head.supplier.text() == "Brandt Panels"
+    dialog.reject()
+
+
+def test_removing_an_area_needs_no_question_since_undo_brings_it_back(qtbot, page, desk, session):
+    pick(qtbot, page, "Boot lid lip")
+    away = next(
+        b for b in page.detail.findChildren(QToolButton) if b.toolTip() == "Remove this repair area"
+    )
+    away.click()
+    assert "Boot lid lip" not in names(page)
+    assert page.detail.isHidden() or not page.detail.isVisible()
+    desk.act(history.undo)
+    assert "Boot lid lip" in names(page)
+
+
+def test_reading_only_offers_no_change(qtbot, tmp_path):
+    with workshop.furnished(tmp_path) as first:
+        folder = first.folder
+        with open_journal(folder, read_only=True) as session, desk_over(session) as desk:
+            page = AreasPage(desk)
+            qtbot.addWidget(page)
+            page.refresh(None)
+            desk.select(AreaSelected(areas.areas(session)[0].id))
+            page.show_selection(desk.selection)
+            assert not page.detail.move_button.isEnabled()
+            assert not page.detail.photos.strips[Role.BEFORE].acceptDrops()
+
+
+# --- the inspector's pane ---
+
+
+def test_the_pane_moves_on_takes_photos_and_leads_to_the_page(qtbot, desk, session, photos):
+    told = Told(desk)
+    pane = AreaPane(desk)
+    qtbot.addWidget(pane)
+    desk.changed.connect(pane.refresh)
+    known = area_named(session, "Sill, left, rear end")
+    pane.show_selection(AreaSelected(known.id))
+    pane.show()
+    assert pane.panels.text() == drawings.area_panels(session, known)[0].label
+    assert pane.figures.text() == "€124.60, 6 h"
+    assert "Load-bearing" in pane.cautions.text()
+    pane.move_button.click()
+    assert pane.since.text().startswith("since ")
+    assert areas.area(session, known.id).stage == "welded"
+    drop(pane.strip, photos[0][:1])
+    assert chosen(session, known.id) == [(Role.DURING, photos[0][0])]
+    press(pane, "Open in Areas")
+    assert told.pages == ["Areas"]
