@@ -11,6 +11,7 @@ from journal.actions import drawings
 from journal.actions import photos as photo_actions
 from journal.actions import pins as pin_actions
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
+from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.photo_date import PhotoDateDialog
 from journal.desktop.inspector import Pane
 from journal.desktop.inspector.photo_areas import PhotoAreas
@@ -197,9 +198,7 @@ class PhotoPane(Pane):
             self.desk.act(photo_actions.set_caption, self._ids, text)
 
     def _on_date(self) -> None:
-        dialog = PhotoDateDialog(self.desk, self._ids, self.window())
-        dialog.exec()
-        dialog.deleteLater()
+        open_dialog(PhotoDateDialog(self.desk, self._ids, self.window()))
 
     @Slot()
     def _on_large(self) -> None:

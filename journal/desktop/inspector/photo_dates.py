@@ -57,7 +57,7 @@ def _said(photo: Photo, candidate: DateCandidate, *, wins: bool) -> Said:
         return Said(source, date, "left out: no date can be read from it", counts=False)
     if photo.basis is candidate.basis:
         return Said(source, date, "says the same kind of thing; the first one counts", counts=False)
-    winner = _NAMES[photo.basis]
+    winner = "your word" if photo.basis is Basis.OWNER else _NAMES[photo.basis]
     winner = winner[0].lower() + winner[1:]
     return Said(source, date, f"left out: {winner} is trusted more", counts=False)
 

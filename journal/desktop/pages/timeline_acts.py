@@ -11,6 +11,7 @@ from journal.actions import photos as photo_actions
 from journal.actions import pins as pin_actions
 from journal.desktop import icons
 from journal.desktop.desk import Desk
+from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.pages.timeline_groups import count_words
 from journal.desktop.widgets.ask_bar import AskBar
 from journal.desktop.widgets.photo_grid import PhotoGrid
@@ -125,9 +126,7 @@ class TimelineActs(QObject):
         from journal.desktop.dialogs.photo_date import PhotoDateDialog
 
         if ids := self._chosen():
-            dialog = PhotoDateDialog(self._desk, ids, self._grid.window())
-            dialog.exec()
-            dialog.deleteLater()
+            open_dialog(PhotoDateDialog(self._desk, ids, self._grid.window()))
 
     def clock(self) -> None:
         """Ask for the true time of the photo that the keyboard is on."""
@@ -138,11 +137,9 @@ class TimelineActs(QObject):
             return
         photo_id = current if current in chosen else chosen[0]
         pictures = self._grid.pictures_of([photo_id])
-        dialog = CameraClockDialog(
-            self._desk, photo_id, self._grid.window(), picture=pictures[0] if pictures else None
-        )
-        dialog.exec()
-        dialog.deleteLater()
+        picture = pictures[0] if pictures else None
+        over = self._grid.window()
+        open_dialog(CameraClockDialog(self._desk, photo_id, over, picture=picture))
 
     def caption(self) -> None:
         """Ask what the photos show."""

@@ -77,13 +77,13 @@ def _goal(grid: GridBase, event: QKeyEvent) -> int | None:
     pages = {_Key.Key_PageUp: -page, _Key.Key_PageDown: page}
     if key not in {*steps, *rows, *pages, _Key.Key_Home, _Key.Key_End}:
         return None
-    if current is None:
-        shown = grid.visible_photos()
-        return grid.selection.places[shown[0]] if shown else 0
     if key == _Key.Key_Home:
         return 0
     if key == _Key.Key_End:
         return layout.count - 1
+    if current is None:
+        shown = grid.visible_photos()
+        return grid.selection.places[shown[0]] if shown else 0
     if key in steps:
         return max(0, min(layout.count - 1, current + steps[_Key(key)]))
     if key in pages and event.modifiers() & _CONTROL:

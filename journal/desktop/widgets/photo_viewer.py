@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPixmap
+from PySide6.QtGui import QKeyEvent, QPixmap, QTransform
 from PySide6.QtWidgets import QApplication, QFrame, QLineEdit, QVBoxLayout, QWidget
 
 from journal.actions import photos as photo_actions
@@ -148,9 +148,10 @@ class PhotoViewer(QFrame):
         if photo is None:
             self.leave()
             return
+        turned = self._turned(photo)
         self._photo = photo
         self.view.look_at(1.0, 0.5, 0.5)
-        self._show_picture(photo)
+        self._show_picture(photo, turned)
         self._title.setText(photo.name)
         self._facts.setText(facts_words(photo))
         self._facts.setToolTip(", ".join(mark_words(photo)))
@@ -158,12 +159,19 @@ class PhotoViewer(QFrame):
         self.caption.setText(photo.caption)
         self.setAccessibleDescription(f"{photo.name}, {facts_words(photo)}, {photo.caption}")
 
-    def _show_picture(self, photo: Photo) -> None:
+    def _turned(self, photo: Photo) -> QPixmap | None:
+        """What is shown already of the same photo, turned as it is now."""
+        before, shown = self._photo, self.view.pixmap
+        if before is None or before.id != photo.id or shown is None:
+            return None
+        return shown.transformed(QTransform().rotate(photo.turn - before.turn))
+
+    def _show_picture(self, photo: Photo, meanwhile: QPixmap | None) -> None:
         longest = self._longest()
         self.source.keep_to([photo])
         ready = self.source.have(photo, longest)
         if ready is None:
-            self.view.show_picture(self._placeholder(photo), "One moment ...")
+            self.view.show_picture(meanwhile or self._placeholder(photo), "One moment ...")
             self.source.ask(photo, longest)
         else:
             self.view.show_picture(ready)
@@ -206,6 +214,10 @@ class PhotoViewer(QFrame):
             return
         self._desk.act(photo_actions.set_caption, [self._photo.id], text)
 
+    def _write_caption(self) -> None:
+        self.caption.setFocus()
+        self.caption.selectAll()
+
     def _on_caption_entered(self) -> None:
         self._save_caption()
         self.view.setFocus()
@@ -236,7 +248,7 @@ class PhotoViewer(QFrame):
             Qt.Key.Key_Home: lambda: self.go(0),
             Qt.Key.Key_End: lambda: self.go(len(self._ids) - 1),
             Qt.Key.Key_R: lambda: self.turn(turned),
-            Qt.Key.Key_C: self.caption.setFocus,
+            Qt.Key.Key_C: self._write_caption,
             Qt.Key.Key_Plus: lambda: self.view.zoom_by(1),
             Qt.Key.Key_Equal: lambda: self.view.zoom_by(1),
             Qt.Key.Key_Minus: lambda: self.view.zoom_by(-1),
