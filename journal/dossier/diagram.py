@@ -7,9 +7,9 @@ placed by the page.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from journal.domain.drawing import Drawing, View
+from journal.domain.drawing import Decor, Drawing, View, Weight
 from journal.domain.ids import PanelId
-from journal.domain.shapes import Point, Shape, flatten, to_path_data
+from journal.domain.shapes import Point, Shape, flatten, stroke_to_path_data, to_path_data
 from journal.dossier.document import PanelMark
 
 #: Tint and line colour of a panel, from the least to the most advanced stage.
@@ -104,7 +104,10 @@ def _picture(
         if shape.panel_id in marks
     }
     parts = [_patterns(line * 2.2, sorted(set(looks.values())))]
+    decor = drawing.decor_on(view.id)
+    parts += [_decor(one, line) for one in decor if one.weight is Weight.GROUND]
     parts += [_panel(to_path_data(s.shape), looks.get(s.panel_id), line) for s in shapes]
+    parts += [_decor(one, line) for one in decor if one.weight is not Weight.GROUND]
     largest = _largest_shapes(drawing, view, marks)
     labels = tuple(
         Label(spot.x / view.width, spot.y / view.height, _numbers(marks[panel].areas))
@@ -168,6 +171,15 @@ def _panel(path: str, look: int | None, line: float) -> str:
     return (
         f'{shape} fill="{tint}" stroke="none"/>'
         f'{shape} fill="url(#look{look})" stroke="{ink}" stroke-width="{line * 1.6:.2f}"/>'
+    )
+
+
+def _decor(one: Decor, line: float) -> str:
+    dashes = f' stroke-dasharray="{line * 8:.1f} {line * 4:.1f}"'
+    return (
+        f'<path d="{stroke_to_path_data(one.stroke)}" fill="none" stroke="#8A857C"'
+        f' stroke-width="{line * 0.7:.2f}" stroke-linecap="round"'
+        f"{dashes if one.weight is Weight.CENTRE else ''}/>"
     )
 
 

@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QShowEvent, QTransform
 from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QWidget
 
 from journal.desktop.theme import colours_of, stage_mark
+from journal.desktop.widgets.canvas_decor import DecorItem
 from journal.desktop.widgets.canvas_items import ASIDE, PanelItem, SheetItem, Touch
 from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
 from journal.domain.drawing import Drawing, Panel, View
@@ -194,6 +195,8 @@ class CanvasSheet(QGraphicsView):
                     item = PanelItem(panels[one.panel_id], one.shape, one.order, colours)
                     self.scene().addItem(item)
                     self._items.setdefault(one.panel_id, []).append(item)
+            for line in self._drawing.decor_on(view.id):
+                self.scene().addItem(DecorItem(line, colours))
             self.setAccessibleName(f"Drawing of the car, {view.name}")
         self._apply_stages()
         self._apply_touch()

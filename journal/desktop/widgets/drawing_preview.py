@@ -6,30 +6,37 @@ from PySide6.QtWidgets import QWidget
 
 from journal.desktop import theme
 from journal.desktop.theme import Colours
-from journal.desktop.widgets.paths import painter_path
-from journal.domain.drawing import Drawing, View
+from journal.desktop.widgets.canvas_decor import decor_pen
+from journal.desktop.widgets.paths import painter_path, stroke_path
+from journal.domain.drawing import Drawing, View, Weight
 
 _MARGIN = 12
 
 
 def paint_view(
-    painter: QPainter, drawing: Drawing, view: View, area: QRectF, colours: Colours, line: float
+    painter: QPainter, drawing: Drawing, view: View, area: QRectF, colours: Colours, width: float
 ) -> None:
-    """Paint a view's panels as large as they fit into ``area``; ``line`` is in pixels."""
+    """Paint a view as large as it fits into ``area``; ``width`` is the lines', in pixels."""
     scale = min(area.width() / view.width, area.height() / view.height)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.translate(area.center())
     painter.scale(scale, scale)
     painter.translate(-view.width / 2, -view.height / 2)
-    pen = QPen(QColor(colours.panel_edge), line)
+    pen = QPen(QColor(colours.panel_edge), width)
     pen.setCosmetic(True)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     painter.setPen(pen)
     painter.setBrush(QColor(colours.panel))
-    for shape in sorted(drawing.shapes, key=lambda s: s.order):
-        if shape.view_id == view.id:
-            painter.drawPath(painter_path(shape.shape))
+    lines = drawing.decor_on(view.id)
+    for line in lines:
+        if line.weight is Weight.GROUND:
+            painter.strokePath(stroke_path(line.stroke), decor_pen(line, colours))
+    for shape in drawing.shapes_on(view.id):
+        painter.drawPath(painter_path(shape.shape))
+    for line in lines:
+        if line.weight is not Weight.GROUND:
+            painter.strokePath(stroke_path(line.stroke), decor_pen(line, colours))
     painter.restore()
 
 
