@@ -17,7 +17,7 @@ from tests.desktop.garage import garage, panel_id
 
 
 @pytest.fixture
-def runner(qapp):
+def runner(qapp, session):
     made = TaskRunner()
     yield made
     made.close()
