@@ -227,6 +227,7 @@ class Acts(QObject):
     def set_theme(self, choice: Literal["system", "light", "dark"]) -> None:
         """Change the colours, now and for next time."""
         self._window.save_settings(replace(self._window.settings, theme=choice))
+        self._window.menus.mark_theme(choice)
         self._window.dress(choice)
 
     # --- record ---

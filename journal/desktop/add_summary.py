@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
-from PySide6.QtWidgets import QFrame, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from journal.desktop import icons
-from journal.desktop.widgets.parts import button, label, row, tool
+from journal.desktop.widgets.parts import PlainTree, button, label, row, tool
 
 if TYPE_CHECKING:
     from journal.actions.add_photos import AddReport, NotAdded
@@ -48,9 +48,9 @@ class AddSummary(QFrame):
         icons.put(self._toggle, "expand")
         self._close = tool("close", "Put the summary away", self.hide)
         self._close.setProperty("role", "quiet")
-        self._list = QTreeWidget()
-        self._list.setHeaderLabels(["File", "Why"])
-        self._list.setAccessibleName("Files that were not added, with the reason")
+        name = "Files that were not added, with the reason"
+        self._list = PlainTree(name, ["File", "Why"])
+        self._list.setRootIsDecorated(True)
         self._list.setMaximumHeight(220)
         self._list.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         layout = QVBoxLayout(self)

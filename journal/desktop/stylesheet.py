@@ -52,7 +52,6 @@ QPushButton[role="quiet"]:disabled, QToolButton[role="quiet"]:disabled {
 QPushButton, QToolButton { icon-size: 20px; }
 QComboBox::drop-down { width: 28px; border: none; }
 QComboBox::down-arrow { image: url("$down"); width: 14px; height: 14px; }
-QAbstractSpinBox { padding-left: 6px; padding-right: 26px; }
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {
   subcontrol-origin: border; width: 26px; border: none; background: transparent;
 }
@@ -89,6 +88,7 @@ QListView, QTreeView, QTableView {
 QListView:focus, QTreeView:focus, QTableView:focus { border: 2px solid $focus; }
 QListView::item { padding: 8px 4px; }
 QTreeView::item { min-height: ${row}px; padding: 0 4px; }
+QTableView::item { padding: 0 8px; }
 QListView::item:hover, QTreeView::item:hover { background: $hover; color: $text; }
 QListView::item:selected, QTreeView::item:selected, QTableView::item:selected {
   background: $accent; color: $on_accent;
@@ -112,7 +112,10 @@ QMenuBar { background: $page; color: $text; }
 QMenuBar::item { padding: 8px 12px; background: transparent; }
 QMenuBar::item:selected { background: $hover; color: $text; }
 QMenu { background: $surface; color: $text; border: 1px solid $edge; padding: 4px 0; }
-QMenu::item { padding: 8px 28px 8px 28px; }
+QMenu::item { padding: 8px 28px 8px 12px; }
+QMenu::icon { padding-left: 10px; }
+QMenu::icon:checked { background: $hover; border: 1px solid $edge; border-radius: 4px; }
+QMenu::indicator { left: 8px; width: 16px; height: 16px; }
 QMenu::item:selected { background: $accent; color: $on_accent; }
 QMenu::item:disabled { color: $edge; background: transparent; }
 QMenu::separator { height: 1px; background: $rule; margin: 4px 0; }

@@ -124,14 +124,14 @@ class Workspace(QWidget):
         self.page_shown.emit(title)
 
     def focus_next_part(self) -> None:
-        """Take the keyboard to the next of rail, page and inspector."""
-        parts = [part for part in (self._rail, self._stack, self.inspector) if part.isVisible()]
+        """Take the keyboard to the next of rail, page and inspector that can have it."""
+        parts = (self._rail, self._stack, self.inspector)
         held = QApplication.focusWidget()
-        inside = [n for n, part in enumerate(parts) if held and part.isAncestorOf(held)]
-        after = parts[(inside[0] + 1) % len(parts)] if inside else parts[0]
-        for child in after.findChildren(QWidget):
-            if child.focusPolicy() & Qt.FocusPolicy.TabFocus and child.isVisible():
-                child.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        here = next((n for n, part in enumerate(parts) if held and part.isAncestorOf(held)), -1)
+        for step in range(1, len(parts) + 1):
+            first = _first_to_focus(parts[(here + step) % len(parts)])
+            if first is not None:
+                first.setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
 
     def save_layout(self, settings: QSettings) -> None:
@@ -159,3 +159,15 @@ class Workspace(QWidget):
     def _on_selected(self, selection: Selection) -> None:
         if (page := self.current_page()) is not None:
             page.show_selection(selection)
+
+
+def _first_to_focus(part: QWidget) -> QWidget | None:
+    """What takes the keyboard in a part: the front page's own choice, else the first that can."""
+    page = part.currentWidget() if isinstance(part, QStackedWidget) else None
+    if page is not None and page.focusProxy() is not None:
+        return page
+    for child in part.findChildren(QWidget):
+        can = child.isVisible() and child.isEnabled()
+        if can and child.focusPolicy() & Qt.FocusPolicy.TabFocus:
+            return child
+    return None

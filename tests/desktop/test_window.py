@@ -14,11 +14,12 @@ from journal.actions.journals import open_journal
 from journal.actions.settings import Settings, load_settings
 from journal.desktop import theme
 from journal.desktop.acts import free_folder
-from journal.desktop.app import make_app
+from journal.desktop.app import _Excepthook, make_app
+from journal.desktop.desk import PanelSelected
 from journal.desktop.window import PROGRAM, Window
 from journal.domain.car import MilestoneKind
 from journal.domain.when import parse
-from tests.desktop.garage import garage
+from tests.desktop.garage import garage, panel_id
 
 
 @pytest.fixture
@@ -211,6 +212,7 @@ def test_the_theme_is_changed_at_once_and_kept(qtbot, window, qapp):
     window.acts.set_theme("dark")
     assert theme.colours_of(window.palette()) is theme.DARK
     assert load_settings().theme == "dark"
+    assert window.menus.actions["theme dark"].isChecked()
     window.acts.set_theme("light")
     assert theme.colours_of(window.palette()) is theme.LIGHT
     qapp.setStyleSheet("")
@@ -280,3 +282,37 @@ def test_the_program_names_itself(qapp):
     app = make_app(["restoration-journal"])
     assert app.applicationDisplayName() == PROGRAM
     assert not app.windowIcon().isNull()
+
+
+def test_a_fault_of_the_program_is_logged_and_said_in_words(window, monkeypatch, expected_log):
+    said = []
+    monkeypatch.setattr(QMessageBox, "exec", lambda box: said.append(box.text()))
+    hook = _Excepthook(window)
+    try:
+        raise ZeroDivisionError("sum of nothing")
+    except ZeroDivisionError as error:
+        hook(type(error), error, error.__traceback__)
+    assert said == ["The program itself went wrong."]
+    assert [record.levelname for record in expected_log] == ["ERROR"]
+
+
+def test_interrupting_from_the_terminal_closes_the_window(window):
+    _Excepthook(window)(KeyboardInterrupt, KeyboardInterrupt(), None)
+    assert not window.isVisible()
+
+
+def test_one_key_takes_the_keyboard_from_part_to_part(qtbot, window, folder, qapp):
+    window.acts.open_folder(folder)
+    window.activateWindow()
+    workspace = window.workspace
+    parts = {"rail": workspace._rail, "page": workspace._stack, "pane": workspace.inspector}
+
+    def gone_to():
+        workspace.focus_next_part()
+        held = qapp.focusWidget()
+        return next(name for name, part in parts.items() if part.isAncestorOf(held))
+
+    workspace._rail._buttons["Drawing"].setFocus()
+    assert [gone_to() for _ in range(3)] == ["page", "rail", "page"]
+    window.desk.select(PanelSelected(panel_id(window.desk.session, "Roof")))
+    assert [gone_to() for _ in range(3)] == ["pane", "rail", "page"]

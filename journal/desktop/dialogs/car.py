@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QSpinBox, QTabWidget, QWidget
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QTabWidget, QWidget
 
 from journal.actions import cars
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.form import FormDialog
-from journal.desktop.widgets.parts import column, label
+from journal.desktop.widgets.parts import column, label, number_box
 from journal.domain.car import Car
 from journal.domain.errors import JournalError
 
@@ -34,7 +34,7 @@ class CarDialog(FormDialog):
         self._car: Car | None = desk.ask(cars.car)
         self._fields: dict[str, QLineEdit] = {}
         self._story = QPlainTextEdit()
-        self._pause = QSpinBox()
+        self._pause = number_box("Pause between sittings", 24 * 60, "min", "chosen from the photos")
         self._stages = QPlainTextEdit()
         self._build()
         if self._car:
@@ -46,9 +46,6 @@ class CarDialog(FormDialog):
             field = QLineEdit()
             self._fields[name] = field
             self.add_row(text, field)
-        self._pause.setRange(0, 24 * 60)
-        self._pause.setSuffix(" min")
-        self._pause.setSpecialValueText("chosen from the photos")
         self.add_row("&Pause between sittings", self._pause)
         particulars = QWidget()
         self.outer.removeItem(self.form)

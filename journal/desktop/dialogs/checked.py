@@ -1,8 +1,8 @@
 """What a check of the journal found."""
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidgetItem, QWidget
 
-from journal.desktop.widgets.parts import column, label
+from journal.desktop.widgets.parts import PlainTree, column, label
 from journal.domain.checks import CheckReport
 
 
@@ -27,10 +27,7 @@ class CheckedDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("The check")
         self.setMinimumWidth(560)
-        faults = QTreeWidget()
-        faults.setRootIsDecorated(False)
-        faults.setHeaderLabels(["Where", "What is wrong"])
-        faults.setAccessibleName("Faults found")
+        faults = PlainTree("Faults found", ["Where", "What is wrong"])
         faults.addTopLevelItems([QTreeWidgetItem([f.where, f.what]) for f in report.faults])
         faults.setColumnWidth(0, 260)
         faults.setVisible(bool(report.faults))

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
 )
 
 from journal.desktop.theme import TARGET
+from journal.desktop.widgets.checked import CheckedField
 from journal.desktop.widgets.parts import label
 from journal.domain.errors import JournalError
 
@@ -69,9 +70,10 @@ class FormDialog(QDialog):
         raise NotImplementedError
 
     def show_problem(self, sentence: str) -> None:
-        """Say what is wrong; "" takes it back."""
+        """Say what is wrong, unless a field says so itself; "" takes it back."""
+        said = any(field.note.text() == sentence for field in self.findChildren(CheckedField))
         self.problem.setText(sentence)
-        self.problem.setVisible(bool(sentence))
+        self.problem.setVisible(bool(sentence) and not said)
         self.problem.setAccessibleName(sentence)
 
     def _on_accepted(self) -> None:

@@ -1,10 +1,10 @@
 """The list of edits: everything that was ever changed in this journal."""
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTreeWidgetItem, QWidget
 
 from journal.actions import history
 from journal.desktop.desk import Desk
-from journal.desktop.widgets.parts import button, column, label, row
+from journal.desktop.widgets.parts import PlainTree, button, column, label, row
 
 _MOST = 1000
 _KINDS = {"do": "", "undo": "taken back", "redo": "done again"}
@@ -18,11 +18,8 @@ class HistoryDialog(QDialog):
         self._desk = desk
         self.setWindowTitle("History")
         self.resize(760, 540)
-        self._list = QTreeWidget()
-        self._list.setRootIsDecorated(False)
-        self._list.setUniformRowHeights(True)
-        self._list.setHeaderLabels(["When", "What", "", "Rows", "Mark in the chain"])
-        self._list.setAccessibleName("Edits, the newest first")
+        headings = ["When", "What", "", "Rows", "Mark in the chain"]
+        self._list = PlainTree("Edits, the newest first", headings)
         self._undo = button("&Undo the latest", self._on_undo, icon="undo")
         self._redo = button("&Redo", self._on_redo, icon="redo")
         close = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)

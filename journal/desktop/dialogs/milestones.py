@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QLineEdit,
-    QTreeWidget,
     QTreeWidgetItem,
     QWidget,
 )
@@ -16,7 +15,7 @@ from PySide6.QtWidgets import (
 from journal.actions import cars
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.form import FormDialog
-from journal.desktop.widgets.parts import button, column, label, row
+from journal.desktop.widgets.parts import PlainTree, button, column, label, row
 from journal.desktop.widgets.when_edit import WhenEdit
 from journal.domain.car import Milestone, MilestoneKind
 from journal.domain.when import spoken
@@ -34,10 +33,7 @@ class MilestonesDialog(QDialog):
         self.setWindowTitle("Milestones")
         self.resize(640, 440)
         self._milestones: tuple[Milestone, ...] = ()
-        self._list = QTreeWidget()
-        self._list.setRootIsDecorated(False)
-        self._list.setHeaderLabels(["When", "What", "Note"])
-        self._list.setAccessibleName("Milestones, in order of date")
+        self._list = PlainTree("Milestones, in order of date", ["When", "What", "Note"])
         self._add = button("&Add a milestone", self._on_add, icon="plus", role="primary")
         self._change = button("C&hange", self._on_change, icon="edit")
         self._remove = button("&Remove", self._on_remove, icon="remove")

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.drawing_preview import DrawingPreview
-from journal.desktop.widgets.parts import button, label, row
+from journal.desktop.widgets.parts import button, label, number_box, row
 from journal.domain.car import Car
 from journal.domain.errors import JournalError
 
@@ -173,11 +173,7 @@ class NewJournalDialog(FormDialog):
 
 
 def _millimetres(name: str) -> QSpinBox:
-    made = QSpinBox()
-    made.setRange(0, _MOST_MM)
+    made = number_box(name, _MOST_MM, "mm", "not known")
     made.setSingleStep(10)
-    made.setSuffix(" mm")
-    made.setSpecialValueText("not known")
-    made.setAccessibleName(name)
     made.setMinimumWidth(150)
     return made

@@ -1,6 +1,6 @@
 """Small pieces every page is made of, so that they look and speak alike."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QShowEvent
@@ -12,7 +12,9 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
+    QSpinBox,
     QToolButton,
+    QTreeWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -57,6 +59,17 @@ def tool(icon: str, name: str, on_click: Callable[[], object] | None = None) -> 
     made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     if on_click:
         made.clicked.connect(lambda: on_click())
+    return made
+
+
+def number_box(name: str, most: int, unit: str, unset: str) -> QSpinBox:
+    """A box for a whole number from 0, which reads ``unset``, to ``most``, with its unit."""
+    made = QSpinBox()
+    made.setRange(0, most)
+    made.setSuffix(f" {unit}")
+    made.setSpecialValueText(unset)
+    made.setAccessibleName(name)
+    made.lineEdit().setTextMargins(8, 0, 0, 0)
     return made
 
 
@@ -113,6 +126,22 @@ class PlainList(QListWidget):
         self.setWordWrap(True)
         self.setResizeMode(QListWidget.ResizeMode.Adjust)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Measure the rows anew."""
+        super().showEvent(event)
+        self.scheduleDelayedItemsLayout()
+
+
+class PlainTree(QTreeWidget):
+    """Rows in columns, measured when they show, with the style sheet on by then."""
+
+    def __init__(self, name: str, headings: Sequence[str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setHeaderLabels(list(headings))
+        self.setRootIsDecorated(False)
+        self.setUniformRowHeights(True)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Measure the rows anew."""
