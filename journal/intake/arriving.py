@@ -12,7 +12,7 @@ from journal.intake.inspect import Arrival, inspect, refuse_early
 from journal.intake.walking import PHOTO_SUFFIXES
 
 #: How many bytes of originals may stay in memory to be decoded later without a second reading.
-_HELD_BYTES = 96 * 1024 * 1024
+_HELD_BYTES = 64 * 1024 * 1024
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from journal.domain.errors import JournalError
 from journal.domain.photos import Kind
 from journal.domain.pictures import Picture
 from journal.intake import kinds
-from journal.intake.content import Content, opened
+from journal.intake.content import Content, as_file, opened
 from journal.intake.facts import Facts, facts_of
 from journal.intake.pillow import LARGEST_WHOLE_MEGAPIXELS, Image, ImageOps, Room, refuse_huge
 
@@ -176,7 +176,8 @@ def _raw_preview(content: Content, facts: Facts, longest: int) -> Any:
 
 def _any(content: Content, facts: Facts, longest: int, *, follow: bool) -> Any:
     refuse_huge(facts.width, facts.height, LARGEST_WHOLE_MEGAPIXELS)
-    with Room(facts.width, facts.height), Image.open(io.BytesIO(content[:])) as image:
+    with Room(facts.width, facts.height):
+        image = Image.open(as_file(content))
         refuse_huge(*image.size, LARGEST_WHOLE_MEGAPIXELS)
         image.load()
         upright = ImageOps.exif_transpose(image) if follow else image

@@ -5,7 +5,6 @@ Both raise almost anything on damaged ones, so every failure here ends as "nothi
 """
 
 import contextlib
-import io
 import logging
 import math
 import re
@@ -13,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from journal.intake.content import Content
+from journal.intake.content import Content, as_file
 
 _EXIF_IFD, _GPS_IFD = 0x8769, 0x8825
 _MAKE, _MODEL, _ORIENTATION = 0x010F, 0x0110, 0x0112
@@ -67,9 +66,10 @@ class Exif:
 NOTHING = Exif({})
 
 
-def read_block(block: bytes) -> Exif:
+def read_block(block: Content) -> Exif:
     """What a TIFF structure with Exif tags says, as far as it can be read."""
-    block = block.removeprefix(b"Exif\0\0")
+    if isinstance(block, bytes):
+        block = block.removeprefix(b"Exif\0\0")
     tags = _loaded(block)
     if tags is None:
         return NOTHING
@@ -89,7 +89,7 @@ def read_with_exifread(content: Content) -> Exif:
     # It tells its log of every oddity; what can't be read shows in the photo's record instead.
     logging.getLogger("exifread").setLevel(logging.CRITICAL)
     try:
-        tags = exifread.process_file(io.BytesIO(content[:]), details=False, extract_thumbnail=False)
+        tags = exifread.process_file(as_file(content), details=False, extract_thumbnail=False)
     except Exception:
         return NOTHING
     known: dict[str, Any] = {name.rpartition(" ")[2]: tag.values for name, tag in tags.items()}
@@ -114,12 +114,12 @@ def _alone(block: bytes) -> dict[int, Any]:
     return {} if tags is None else _wanted(tags)
 
 
-def _loaded(block: bytes) -> Any:
+def _loaded(block: Content) -> Any:
     from journal.intake.pillow import Image
 
     tags = Image.Exif()
     try:
-        tags.load(block)
+        tags.load_from_fp(as_file(block))
     except Exception:
         return None
     return tags
@@ -164,7 +164,7 @@ def _exif(tags: Mapping[int, Any], gps: Mapping[Any, Any], thumbnail: bytes) -> 
     )
 
 
-def _thumbnail(tags: Any, block: bytes) -> bytes:
+def _thumbnail(tags: Any, block: Content) -> bytes:
     from PIL import ExifTags
 
     directory = _directory(tags, ExifTags.IFD.IFD1)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from journal.domain.photos import Kind
 from journal.intake import kinds
 from journal.intake.boxes import cut_short
-from journal.intake.content import Content
+from journal.intake.content import Content, as_file
 from journal.intake.exif import NOTHING, Exif, read_block, read_with_exifread
 from journal.intake.headers import Header, jpeg_header, png_header, webp_header
 from journal.intake.heif_boxes import heif_facts
@@ -120,7 +120,7 @@ def _of_cr3(content: Content, found: FileType) -> Facts:
 
 def _of_tiff(content: Content, found: FileType) -> Facts:
     tiff = layout(content)
-    exif = read_block(bytes(content[:]))
+    exif = read_block(content)
     if not exif.dates:
         exif = _better(exif, content)
     width, height = tiff.width, tiff.height
@@ -139,8 +139,6 @@ def _of_tiff(content: Content, found: FileType) -> Facts:
 
 def _of_other(content: Content, found: FileType) -> Facts:
     """The rarer types, left to the libraries."""
-    import io
-
     from journal.intake.pillow import Image
 
     if found.kind is Kind.RAW:
@@ -154,7 +152,6 @@ def _of_other(content: Content, found: FileType) -> Facts:
             previews=jpegs_in(content),
         )
     try:
-        with Image.open(io.BytesIO(content[:])) as image:
-            return Facts(found, *image.size)
+        return Facts(found, *Image.open(as_file(content)).size)
     except Exception:
         return Facts(found, damage="its header can't be read")
