@@ -183,9 +183,8 @@ def _side(easel: Easel, state: State, side: int, seed: int) -> None:
     if side * easel.eye[1] < 1100:
         return
     for x in (WHEEL_FRONT, WHEEL_REAR):
-        easel.shape(
-            [(p, side * 792.0, q) for p, _, q in _circle(x, 0, WHEEL_RADIUS, 352, -14, 194)], _DEEP
-        )
+        rim = _circle(x, 0, WHEEL_RADIUS, 352, -14, 194)
+        easel.shape([(p, side * 792.0, max(q, hull_spot(p, 0)[2])) for p, _, q in rim], _DEEP)
     _rust(easel, state, side, seed)
     gap = (0.01, 0.012, 0.012)
     doors = ((1345.0, 2255.0), (2275.0, 3060.0))
