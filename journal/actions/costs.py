@@ -1,7 +1,14 @@
 """What it came to."""
 
 from journal.actions.session import Session
-from journal.domain.costs import CostsBy, CostSummary, CostTable, HoursBy, HoursTable
+from journal.domain.costs import (
+    COSTS_BY,
+    CostsBy,
+    CostSummary,
+    CostTable,
+    HoursBy,
+    HoursTable,
+)
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
 from journal.ledger.hours import hours_table
@@ -15,6 +22,12 @@ def costs(session: Session, by: CostsBy) -> CostTable:
 def summary(session: Session) -> CostSummary:
     """The few figures that say what the car cost."""
     return cost_summary(_books(session))
+
+
+def laid_out(session: Session) -> tuple[CostSummary, tuple[CostTable, ...]]:
+    """The figures and every cost table, in the order of ``COSTS_BY``, from one reading."""
+    books = _books(session)
+    return cost_summary(books), tuple(cost_table(by, books) for by in COSTS_BY)
 
 
 def hours(session: Session, by: HoursBy) -> HoursTable:

@@ -145,7 +145,7 @@ def test_a_click_opens_an_area_in_full(qtbot, page, desk, session):
         "3 h 30 min",
         "2 h 30 min",
     ]
-    assert page.detail.spent.total.text() == "€124.60, 6 h"
+    assert page.detail.spent.total.text() == "6 h   €124.60"
 
 
 def test_an_area_selected_elsewhere_is_shown_even_where_a_filter_hides_it(page, desk, session):

@@ -98,8 +98,12 @@ class AreaDetail(QWidget):
         """The number of the area shown."""
         return self._area.id if self._area else None
 
-    def show_area(self, area: Area) -> None:
-        """Show an area as it is now."""
+    def forget(self) -> None:
+        """Read everything again when an area is next shown."""
+        self.spent.forget()
+
+    def show_area(self, area: Area, figures: str) -> None:
+        """Show an area as it is now; ``figures`` is its money and hours, in words."""
         car = self._desk.ask(cars.car)
         self._stages = car.stages if car else ()
         self._area = area
@@ -112,7 +116,7 @@ class AreaDetail(QWidget):
         words = "\n".join((area.name, area.found, area.done, *(c.note for c in area.changes)))
         self.cautions.show_cautions(area.cautions, suggest(words, panels))
         self.photos.show_area(area)
-        self.spent.show_area(area)
+        self.spent.show_area(area, figures)
         self._show_entries(area)
         for act in self._acts:
             act.setEnabled(not self._desk.read_only)

@@ -108,6 +108,7 @@ class AreasPage(Page):
         """Read the areas again."""
         if changes is not None and not changes.kinds & _KINDS:
             return
+        self.detail.forget()
         areas = self.desk.ask(actions.areas) or ()
         self._rows = self._make_rows(areas)
         self._fill_stages()
@@ -188,13 +189,14 @@ class AreasPage(Page):
         self.stage_filter.setCurrentIndex(0)
 
     def _show_current(self) -> None:
-        found = [row.area for row in self._rows if row.area.id == self._current]
+        found = [row for row in self._rows if row.area.id == self._current]
         if not found:
             self._right.setCurrentWidget(self._pick_one)
             return
-        if self.detail.area_id != found[0].id:
+        shown = found[0]
+        if self.detail.area_id != shown.area.id:
             self._detail_area.verticalScrollBar().setValue(0)
-        self.detail.show_area(found[0])
+        self.detail.show_area(shown.area, shown.figures())
         self._right.setCurrentWidget(self._detail_area)
 
     def _on_picked(self, number: int) -> None:

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars
-from journal.actions.costs import costs, summary
+from journal.actions.costs import laid_out
 from journal.desktop.desk import Desk, ReceiptSelected, Selection
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
@@ -79,15 +79,14 @@ class LedgerPage(Page):
         """Read the sums and lists again."""
         if changes is not None and not changes.kinds & _KINDS:
             return
-        figures = self.desk.ask(summary)
-        if figures is None:
+        found = self.desk.ask(laid_out)
+        if found is None:
             return
+        figures, tables = found
         self._show_figures(figures)
         self._show_remarks(figures)
-        for by, view in self.tables.items():
-            table = self.desk.ask(costs, by)
-            if table is not None:
-                view.show_table(table)
+        for table in tables:
+            self.tables[table.by].show_table(table)
         areas = self.desk.ask(area_actions.areas) or ()
         self.receipts.read(areas)
         self.hours.read(areas)

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from PySide6.QtWidgets import QWidget
 
 from journal.actions import hours, receipts
-from journal.actions.costs import costs
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
@@ -44,6 +43,8 @@ class AreaSpent(QWidget):
         super().__init__(parent)
         self._desk = desk
         self._area: Area | None = None
+        self._receipts: tuple[Receipt, ...] | None = None
+        self._work: tuple[Work, ...] = ()
         self.total = label("", wrap=False)
         self.table = RowsTable(
             "Lines and hours of this repair area",
@@ -71,19 +72,26 @@ class AreaSpent(QWidget):
         layout.addWidget(self.table)
         self.setLayout(layout)
 
-    def show_area(self, area: Area) -> None:
-        """Show what went into an area."""
+    def forget(self) -> None:
+        """Read receipts and hours again when an area is next shown."""
+        self._receipts = None
+
+    def show_area(self, area: Area, figures: str) -> None:
+        """Show what went into an area; ``figures`` is what it comes to, in words."""
         self._area = area
+        if self._receipts is None:
+            self._receipts = self._desk.ask(receipts.receipts) or ()
+            self._work = self._desk.ask(hours.work) or ()
         found = sorted(self._spent(area.id), key=lambda spent: spent.when)
         self.table.set_rows(found)
         self.table.setVisible(bool(found))
         self.nothing.setVisible(not found)
         shown = min(len(found), _MOST_SHOWN)
         self.table.setFixedHeight((shown + 1) * TARGET + 10)
-        self.total.setText(self._total(area.id))
+        self.total.setText(figures)
 
     def _spent(self, area_id: AreaId) -> Iterator[Spent]:
-        for receipt in self._desk.ask(receipts.receipts) or ():
+        for receipt in self._receipts or ():
             for line in receipt.lines:
                 part = part_of(line.amount, line.shares, area_id)
                 if part is not None:
@@ -91,20 +99,11 @@ class AreaSpent(QWidget):
                     money = format_money(part, receipt.currency)
                     note = "" if receipt.paper is Paper.HELD else f"paper {receipt.paper.value}"
                     yield Spent(receipt.when, what, money, note, receipt)
-        for work in self._desk.ask(hours.work) or ():
+        for work in self._work:
             part = part_of(work.minutes, work.shares, area_id)
             if part is not None:
                 what = f"{work.person}: {work.note}" if work.note else work.person
                 yield Spent(work.when, what, spoken_hours(part), "", work)
-
-    def _total(self, area_id: AreaId) -> str:
-        table = self._desk.ask(costs, "area")
-        found = [r for r in table.rows if r.key == str(area_id)] if table else []
-        if table is None or not found:
-            return ""
-        money = [format_money(found[0].money, table.currency)] if found[0].money else []
-        time = [spoken_hours(found[0].minutes)] if found[0].minutes else []
-        return ", ".join([*money, *time])
 
     def _open(self, spent: Spent) -> None:
         if self._desk.read_only:
