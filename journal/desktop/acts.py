@@ -15,6 +15,15 @@ if TYPE_CHECKING:
     from journal.desktop.window import Window
 
 _PICTURES = "All files (*)"
+#: Which page of the help fits which page of the window.
+_HELP_OF = {
+    "Drawing": "pin",
+    "Timeline": "photos",
+    "Areas": "areas",
+    "Ledger": "receipts",
+    "Gaps": "gaps",
+    "Dossier": "dossier",
+}
 
 
 class Acts(QObject):
@@ -262,11 +271,14 @@ class Acts(QObject):
 
     # --- help ---
 
-    def show_help(self, page: str = "start") -> None:
-        """Open the help at a page."""
+    def show_help(self, page: str = "") -> None:
+        """Open the help at a page, or at what fits the page in front."""
         from journal.desktop.dialogs.help import HelpDialog
 
-        dialog = HelpDialog(page, self._window)
+        workspace = self._window.workspace
+        front = workspace.current_page() if workspace else None
+        fitting = _HELP_OF.get(front.title, "start") if front else "start"
+        dialog = HelpDialog(page or fitting, self._window)
         dialog.finished.connect(dialog.deleteLater)
         dialog.show()
 

@@ -136,6 +136,9 @@ class Desk(QObject):
         What changed is told when it ends, then ``on_done(result)`` is called on the main thread.
         """
 
+        def stopped() -> None:
+            self.message.emit(f"{label}: stopped, as you asked.", "info")
+
         def done(result: Any) -> None:
             self.announce(result)
             if on_done:
@@ -147,7 +150,7 @@ class Desk(QObject):
             owner=self,
             on_done=done,
             on_failed=self.tell_failure,
-            on_cancelled=on_cancelled,
+            on_cancelled=on_cancelled or stopped,
         )
 
     def read(self, job: Job, on_done: OnDone, owner: QObject) -> Task:

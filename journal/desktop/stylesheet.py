@@ -78,6 +78,7 @@ QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {
   border: none; padding: 0 0 0 8px; min-height: 0; background: transparent;
 }
 QLineEdit[wrong="true"], QLineEdit[wrong="true"]:focus { border: 2px solid $danger; }
+QLineEdit, QPlainTextEdit, QTextEdit { placeholder-text-color: $muted; }
 QTextBrowser { background: $surface; border: 1px solid $rule; }
 
 QListView, QTreeView, QTableView {

@@ -68,6 +68,16 @@ def test_a_long_job_that_meets_an_obstacle_says_so(qtbot, desk):
     assert told.args == ["The paper is missing.", "error"]
 
 
+def test_a_long_job_that_was_stopped_says_so(qtbot, desk):
+    def job(context):
+        while True:
+            context.checkpoint()
+
+    with qtbot.waitSignal(desk.message) as told:
+        desk.run("Backing up", job).cancel()
+    assert told.args == ["Backing up: stopped, as you asked.", "info"]
+
+
 def test_a_long_job_that_breaks_is_logged_and_said(qtbot, desk, expected_log):
     with qtbot.waitSignal(desk.message) as told:
         desk.run("Backing up", lambda context: 1 / 0)

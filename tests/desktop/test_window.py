@@ -16,6 +16,7 @@ from journal.desktop import theme
 from journal.desktop.acts import free_folder
 from journal.desktop.app import _Excepthook, make_app
 from journal.desktop.desk import PanelSelected
+from journal.desktop.dialogs.help import HelpDialog
 from journal.desktop.window import PROGRAM, Window
 from journal.domain.car import MilestoneKind
 from journal.domain.when import parse
@@ -206,6 +207,18 @@ def words_of(dialog):
     from PySide6.QtWidgets import QLabel
 
     return " ".join(label.text() for label in dialog.findChildren(QLabel))
+
+
+@pytest.mark.parametrize(
+    ("page", "title"), [("Drawing", "3. Pin photos"), ("Areas", "4. Repair areas")]
+)
+def test_help_opens_at_what_fits_the_page(qtbot, window, folder, page, title):
+    window.acts.open_folder(folder)
+    window.workspace.show_page(page)
+    window.menus.actions["Help"].trigger()
+    dialog = window.findChild(HelpDialog)
+    assert dialog._list.currentItem().text() == title
+    dialog.close()
 
 
 def test_the_theme_is_changed_at_once_and_kept(qtbot, window, qapp):
