@@ -14,6 +14,12 @@ LineId = NewType("LineId", int)
 WorkId = NewType("WorkId", int)
 EntryId = NewType("EntryId", int)
 MilestoneId = NewType("MilestoneId", int)
+AnchorId = NewType("AnchorId", int)
+SeamId = NewType("SeamId", int)
+SeamChangeId = NewType("SeamChangeId", int)
+PatchId = NewType("PatchId", int)
+MeasureId = NewType("MeasureId", int)
+ReadingId = NewType("ReadingId", int)
 EditId = NewType("EditId", int)
 
 #: SHA-256 of an original's bytes, 64 lower-case hexadecimal digits.
