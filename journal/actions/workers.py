@@ -73,4 +73,5 @@ class Workers(Generic[Item, Result]):
 def _stand_behind_the_window() -> None:
     """Lower this thread's priority, where the system lets a single thread do so."""
     if hasattr(os, "setpriority") and os.uname().sysname == "Linux":
-        os.setpriority(os.PRIO_PROCESS, threading.get_native_id(), _NICENESS)
+        this = os.PRIO_PROCESS, threading.get_native_id()
+        os.setpriority(*this, max(os.getpriority(*this), _NICENESS))

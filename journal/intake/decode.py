@@ -107,6 +107,10 @@ def _decoded(content: Content, facts: Facts, longest: int) -> Any:
 
 def _jpeg(content: Content, longest: int, facts: Facts | None = None) -> Any:
     """A JPEG decoded at an eighth to the whole of its size, whichever is just large enough."""
+    if facts and facts.layered:
+        refuse_huge(facts.width, facts.height, LARGEST_WHOLE_MEGAPIXELS)
+        with Room(facts.width, facts.height):
+            return _shrunk(_with_draft(content, longest), longest)
     image = _with_simplejpeg(content, longest, facts) if facts and facts.channels == 3 else None
     return _shrunk(image or _with_draft(content, longest), longest)
 

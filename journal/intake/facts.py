@@ -22,8 +22,8 @@ class Facts:
 
     ``width`` and ``height`` are as stored, unless ``turned``: then the reader of this type turns
     the picture itself and they are as shown. ``orientation`` is from Exif, else from XMP.
-    ``damage`` says in words what is wrong, "" where nothing seems to be. ``previews`` are JPEGs in
-    the file.
+    ``layered`` is that of a JPEG's ``Header``. ``damage`` says in words what is wrong, "" where
+    nothing seems to be. ``previews`` are JPEGs in the file.
     """
 
     type: FileType | None
@@ -32,6 +32,7 @@ class Facts:
     turned: bool = False
     orientation: int | None = None
     channels: int = 0
+    layered: bool = False
     exif: Exif = NOTHING
     movie: Movie | None = None
     previews: tuple[Extent, ...] = ()
@@ -72,6 +73,7 @@ def _of_header(content: Content, found: FileType, header: Header) -> Facts:
         header.height,
         orientation=exif.orientation if exif.orientation is not None else header.xmp_orientation,
         channels=header.channels,
+        layered=header.layered,
         exif=exif,
         damage=_CUT_SHORT if header.missing else "" if header.width else "its size can't be read",
     )

@@ -17,6 +17,7 @@ _MOST_SEGMENTS = 2000
 _MOST_CHUNKS = 100_000
 
 _NO_LENGTH = {0x01, *range(0xD0, 0xD9)}
+_PROGRESSIVE = {0xC2, 0xC6, 0xCA, 0xCE}
 _FRAMES = {*range(0xC0, 0xD0)} - {0xC4, 0xC8, 0xCC}
 _XMP_ORIENTATION = re.compile(rb"tiff:Orientation(?:=['\"]|>)([1-8])")
 
@@ -27,7 +28,8 @@ class Header:
 
     ``width`` and ``height`` are as stored, 0 where unknown. ``exif`` is a TIFF structure, b"" where
     there is none. ``xmp_orientation`` stands in for an orientation that Exif doesn't give.
-    ``channels`` is 0 where unknown. ``missing`` tells whether the end of the picture is missing.
+    ``channels`` is 0 where unknown. ``missing`` tells whether the end of the picture is missing,
+    ``layered`` whether it is stored in layers that must all be unpacked to see any of it.
     """
 
     width: int
@@ -36,11 +38,12 @@ class Header:
     xmp_orientation: int | None = None
     channels: int = 0
     missing: bool = False
+    layered: bool = False
 
 
 def jpeg_header(content: Content) -> Header:
     """Walk the segments of a JPEG up to its picture data, then look for the end mark."""
-    width = height = channels = scan = 0
+    width = height = channels = scan = coding = 0
     exif: list[bytes] = []
     for marker, start, end in _segments(content):
         if marker == 0xDA:
@@ -49,12 +52,13 @@ def jpeg_header(content: Content) -> Header:
             frame = content[start : start + 6]
             if len(frame) == 6:
                 height, width = int.from_bytes(frame[1:3], "big"), int.from_bytes(frame[3:5], "big")
-                channels = frame[5]
+                channels, coding = frame[5], marker
         elif marker == 0xE1 and content[start : start + 6] == b"Exif\0\0":
             exif.append(content[start + 6 : end])
     # In picture data a byte FF is always followed by 00 or a restart mark, so this is no accident.
     missing = not scan or content.rfind(b"\xff\xd9", scan) < 0
-    return Header(width, height, b"".join(exif), None, channels, missing)
+    layered = coding in _PROGRESSIVE
+    return Header(width, height, b"".join(exif), None, channels, missing, layered)
 
 
 def _segments(content: Content) -> Iterator[tuple[int, int, int]]:

@@ -84,6 +84,7 @@ _BRANDS = {
     **dict.fromkeys((b"mif1", b"msf1"), HEIF),
     b"crx ": CR3,
     b"qt  ": MOV,
+    **dict.fromkeys((b"M4A ", b"M4B "), _other("a sound recording", "audio/mp4", ".m4a")),
 }
 
 _MAKERS_OF_RAW = {

@@ -19,10 +19,7 @@ TRUTH = CORPUS / "expected.json"
 ENTRIES = json.loads(TRUTH.read_text("utf-8")) if TRUTH.is_file() else []
 NOW = datetime(2026, 12, 1, 12, 0)
 
-pytestmark = [
-    pytest.mark.skipif(not ENTRIES, reason="the shared corpus is not beside this checkout"),
-    pytest.mark.filterwarnings("ignore::UserWarning:PIL"),
-]
+pytestmark = pytest.mark.skipif(not ENTRIES, reason="the shared corpus is not beside this checkout")
 
 
 def named(entry):

@@ -139,6 +139,15 @@ def test_a_picture_that_would_fill_the_memory_is_not_unpacked():
         picture(bomb_png(12_000, 12_000), 256)
 
 
+def test_a_progressive_jpeg_is_shown_and_a_huge_one_is_not_unpacked(decoder):
+    data = saved(scene(), quality=85, progressive=True)
+    assert far(shown(data), upright()) < 6
+    at = data.index(b"\xff\xc2") + 5
+    huge = data[:at] + (20_000).to_bytes(2, "big") * 2 + data[at + 4 :]
+    with pytest.raises(JournalError, match="400 megapixels"):
+        picture(huge, 256)
+
+
 def test_pillows_own_guard_is_replaced_and_not_merely_gone():
     assert Image.MAX_IMAGE_PIXELS is None
     with pytest.raises(JournalError, match="501 megapixels"):

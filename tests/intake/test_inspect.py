@@ -217,7 +217,6 @@ _PHOTOS = {
     hits=st.lists(st.tuples(st.integers(0, 3000), st.integers(0, 255)), max_size=20),
     end=st.integers(0, 20_000),
 )
-@pytest.mark.filterwarnings("ignore::UserWarning:PIL")
 def test_no_damage_brings_the_inspection_down(look, kind, hits, end):
     """Flip bytes near the start, cut the end: a photo or a plain refusal, nothing else."""
     spoilt = bytearray(_PHOTOS[kind])

@@ -72,7 +72,12 @@ def test_raw_formats_are_told_from_a_plain_tiff():
 
 @pytest.mark.parametrize(
     ("head", "words"),
-    [(b"%PDF-1.7", "PDF"), (b"PK\3\4", "ZIP"), (b"bplist00", "property list")],
+    [
+        (b"%PDF-1.7", "PDF"),
+        (b"PK\3\4", "ZIP"),
+        (b"bplist00", "property list"),
+        (film(brand=b"M4A "), "sound"),
+    ],
 )
 def test_common_files_that_are_no_photos_are_called_by_their_name(head, words):
     found = recognise(head)
