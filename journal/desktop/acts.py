@@ -2,16 +2,17 @@
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStandardPaths, Slot
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMessageBox
 
+from journal.desktop.theme import Choice
+from journal.domain.checks import CheckReport
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 
 if TYPE_CHECKING:
-    from journal.actions.checking import CheckReport
     from journal.desktop.window import Window
 
 _PICTURES = "All files (*)"
@@ -233,7 +234,7 @@ class Acts(QObject):
         if workspace := self._window.workspace:
             workspace.focus_next_part()
 
-    def set_theme(self, choice: Literal["system", "light", "dark"]) -> None:
+    def set_theme(self, choice: Choice) -> None:
         """Change the colours, now and for next time."""
         self._window.save_settings(replace(self._window.settings, theme=choice))
         self._window.menus.mark_theme(choice)
@@ -301,7 +302,7 @@ class Acts(QObject):
             raise error
         self._window.show_message(str(error), "error")
 
-    def _on_checked(self, report: "CheckReport") -> None:
+    def _on_checked(self, report: CheckReport) -> None:
         from journal.desktop.dialogs.checked import CheckedDialog
 
         self._show(CheckedDialog(report, self._window))

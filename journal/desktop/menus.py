@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu
 
 from journal.desktop import icons
 from journal.desktop.pages.registry import PAGES
+from journal.desktop.theme import Choice
 
 if TYPE_CHECKING:
     from journal.desktop.acts import Acts
@@ -127,11 +128,12 @@ class Menus(QObject):
         self._add(menu, "Next part of the &window", self._acts.next_part, "F6", OPEN)
         menu.addSeparator()
         themes = QActionGroup(self)
-        for choice, name in (
+        choices: tuple[tuple[Choice, str], ...] = (
             ("system", "Colours of the &system"),
             ("light", "&Light"),
             ("dark", "&Dark"),
-        ):
+        )
+        for choice, name in choices:
             action = self._add(menu, name, partial(self._acts.set_theme, choice))
             self.actions[f"theme {choice}"] = action
             action.setCheckable(True)

@@ -62,9 +62,10 @@ class StartPage(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(24, 24, 24, 24)
         whole.addStretch(1)
-        whole.addLayout(row(None, body, None))
+        middle = row(None, body, None)
+        middle.setStretch(1, 4)
+        whole.addLayout(middle)
         whole.addStretch(2)
-        whole.itemAt(1).layout().setStretch(1, 4)
 
     def show_recent(self, folders: Sequence[str]) -> None:
         """List the journals opened last, the latest first."""

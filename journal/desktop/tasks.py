@@ -24,7 +24,7 @@ _READERS = 2
 _WRITER_NICENESS = 10
 
 Job = Callable[[Context], Any]
-OnDone = Callable[[Any], None]
+OnDone = Callable[[Any], object]
 OnFailed = Callable[[Exception], None]
 OnCancelled = Callable[[], None]
 

@@ -1,6 +1,7 @@
 """What the journal says of the car itself, and its own settings."""
 
 from dataclasses import replace
+from typing import Any
 
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QTabWidget, QWidget
 
@@ -94,7 +95,7 @@ class CarDialog(FormDialog):
             raise JournalError("A repair area needs two stages at the least.")
         if len(set(stages)) < len(stages):
             raise JournalError("Two stages have the same name; each needs its own.")
-        texts = {name: field.text().strip() for name, field in self._fields.items()}
+        texts: dict[str, Any] = {name: field.text().strip() for name, field in self._fields.items()}
         texts["currency"] = texts["currency"].upper()
         changed = replace(
             self._car,

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt, Slot
+from PySide6.QtCore import QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QIcon, QPainter, QPixmap
 from PySide6.QtWidgets import QListWidgetItem, QSplitter, QVBoxLayout, QWidget
 
@@ -162,7 +162,7 @@ class PanelPane(Pane):
         made.fill(Qt.GlobalColor.transparent)
         painter = QPainter(made)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint_swatch(painter, QPixmap(30, 20).rect().adjusted(1, 1, -1, -1), mark, colours)
+        paint_swatch(painter, QRectF(1, 1, 28, 18), mark, colours)
         painter.end()
         return QIcon(made)
 

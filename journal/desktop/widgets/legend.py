@@ -36,7 +36,7 @@ class Legend(QWidget):
     def heightForWidth(self, width: int) -> int:
         """The height of the lines that fit into ``width``."""
         places = self._places(width)
-        return places[-1].y() + _HEIGHT if places else 0
+        return round(places[-1].y()) + _HEIGHT if places else 0
 
     def sizeHint(self) -> QSize:
         """One line, as wide as it gets."""

@@ -2,12 +2,22 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtWidgets import QLineEdit, QListView, QVBoxLayout, QWidget
 
 from journal.domain.drawing import Drawing, Panel
 from journal.domain.ids import PanelId
 
+_Index = QModelIndex | QPersistentModelIndex
+_ROOT = QModelIndex()
 _ROW = QSize(0, 36)
 
 
@@ -47,11 +57,11 @@ class PanelModel(QAbstractListModel):
         """The row of a panel, -1 where the filter leaves it out."""
         return next((n for n, panel in enumerate(self._shown) if panel.id == panel_id), -1)
 
-    def rowCount(self, parent: QModelIndex | None = None) -> int:
+    def rowCount(self, parent: _Index = _ROOT) -> int:
         """How many panels are listed."""
-        return 0 if parent is not None and parent.isValid() else len(self._shown)
+        return 0 if parent.isValid() else len(self._shown)
 
-    def data(self, index: QModelIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The panel's name, its stage and its photos."""
         panel = self.panel(index.row()) if index.isValid() else None
         if panel is None:

@@ -179,8 +179,7 @@ class EmptyState(QWidget):
 
 def clear_layout(layout: QVBoxLayout | QHBoxLayout) -> None:
     """Take every widget and layout out of a layout and let them go."""
-    while layout.count():
-        item = layout.takeAt(0)
+    while (item := layout.takeAt(0)) is not None:
         if (widget := item.widget()) is not None:
             widget.hide()
             widget.deleteLater()

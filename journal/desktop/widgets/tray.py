@@ -8,6 +8,7 @@ from PySide6.QtCore import (
     QMimeData,
     QModelIndex,
     QObject,
+    QPersistentModelIndex,
     QSize,
     Qt,
     Signal,
@@ -25,6 +26,8 @@ from journal.domain.ids import PhotoId
 from journal.domain.sittings import Sitting
 from journal.domain.words import day_in_words
 
+_Index = QModelIndex | QPersistentModelIndex
+_ROOT = QModelIndex()
 _ROW = QSize(0, 52)
 _GRID_EDGE = 96
 _ALL_PLACED = "Every photo has its place on the car."
@@ -82,11 +85,11 @@ class TrayModel(QAbstractListModel):
         self.rows = rows
         self.endResetModel()
 
-    def rowCount(self, parent: QModelIndex | None = None) -> int:
+    def rowCount(self, parent: _Index = _ROOT) -> int:
         """How many sittings there are."""
-        return 0 if parent is not None and parent.isValid() else len(self.rows)
+        return 0 if parent.isValid() else len(self.rows)
 
-    def data(self, index: QModelIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The day, and below it the time and how many photos."""
         if not index.isValid() or index.row() >= len(self.rows):
             return None
@@ -99,7 +102,7 @@ class TrayModel(QAbstractListModel):
             return _ROW
         return None
 
-    def flags(self, index: QModelIndex) -> Qt.ItemFlag:
+    def flags(self, index: _Index) -> Qt.ItemFlag:
         """Sittings can be picked and dragged."""
         flags = super().flags(index)
         return flags | Qt.ItemFlag.ItemIsDragEnabled if index.isValid() else flags
@@ -163,7 +166,8 @@ class Tray(QWidget):
     def set_sittings(self, rows: tuple[ToPlace, ...], *, any_photos: bool) -> None:
         """Show what is to be placed now; what was picked stays picked where it is still there."""
         self._done.setText(_ALL_PLACED if any_photos else _NO_PHOTOS)
-        wanted = self._next or (self._row().ids if self._row() else ())
+        picked = self._row()
+        wanted = self._next or (picked.ids if picked else ())
         self._next = ()
         self._quiet = True
         self.model.set_rows(rows)
