@@ -65,6 +65,10 @@ def _quiet_log(request: pytest.FixtureRequest) -> Iterator[list[logging.LogRecor
     """Fail on a warning in the program's log, unless the test asks for ``expected_log``."""
     kept = _Kept()
     logger = logging.getLogger("journal")
+    # The import linter sets up logging for itself and silences every logger it finds.
+    for name, known in logging.root.manager.loggerDict.items():
+        if name.split(".")[0] == "journal" and isinstance(known, logging.Logger):
+            known.disabled = False
     logger.addHandler(kept)
     yield kept.records
     logger.removeHandler(kept)

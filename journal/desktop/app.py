@@ -9,7 +9,8 @@ from types import TracebackType
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox
 
-from journal.desktop import icons, theme
+from journal.desktop import icons
+from journal.desktop.stylesheet import dress
 from journal.desktop.window import PROGRAM, Window
 
 _LOG = logging.getLogger(__name__)
@@ -45,7 +46,7 @@ def make_window(app: QApplication) -> Window:
     from journal.actions.settings import load_settings
 
     settings = load_settings()
-    theme.apply(app, settings.theme)
+    dress(app, settings.theme)
     store = QSettings("restoration-journal", "window")
     return Window(settings, store)
 

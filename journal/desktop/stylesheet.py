@@ -7,7 +7,9 @@ of a banner is "info", "done", "warning" or "error".
 
 from string import Template
 
-from journal.desktop.theme import DARK, TARGET, Colours
+from PySide6.QtWidgets import QApplication
+
+from journal.desktop.theme import DARK, TARGET, Colours, chosen, palette
 from journal.files.assets import asset
 
 _SHEET = Template("""
@@ -203,3 +205,13 @@ def stylesheet(colours: Colours, points: float = 10.0) -> str:
         h1=round(points * 1.5, 1),
         h2=round(points * 1.15, 1),
     )
+
+
+def dress(app: QApplication, choice: str) -> Colours:
+    """Dress the whole application in a theme ("system", "light", "dark"); the colours used."""
+    colours = chosen(choice)
+    if app.style().objectName().lower() != "fusion":
+        app.setStyle("Fusion")
+    app.setPalette(palette(colours))
+    app.setStyleSheet(stylesheet(colours, app.font().pointSizeF()))
+    return colours

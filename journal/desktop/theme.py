@@ -11,7 +11,6 @@ from typing import Literal
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
 
 #: Smallest height of anything to press, in device-independent pixels.
 TARGET = 36
@@ -223,18 +222,6 @@ def chosen(choice: str) -> Colours:
         scheme = QGuiApplication.styleHints().colorScheme()
         return DARK if scheme == Qt.ColorScheme.Dark else LIGHT
     return DARK if choice == "dark" else LIGHT
-
-
-def apply(app: QApplication, choice: str) -> Colours:
-    """Dress the whole application and give back the colours used."""
-    from journal.desktop.stylesheet import stylesheet
-
-    colours = chosen(choice)
-    if app.style().objectName().lower() != "fusion":
-        app.setStyle("Fusion")
-    app.setPalette(palette(colours))
-    app.setStyleSheet(stylesheet(colours, app.font().pointSizeF()))
-    return colours
 
 
 def palette(colours: Colours) -> QPalette:

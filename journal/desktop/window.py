@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from journal.desktop import icons, theme
+from journal.desktop import icons
 from journal.desktop.acts import Acts
 from journal.desktop.add_summary import AddSummary
 from journal.desktop.desk import Desk
@@ -23,6 +23,7 @@ from journal.desktop.menus import Menus
 from journal.desktop.message_bar import MessageBar
 from journal.desktop.progress_strip import ProgressStrip
 from journal.desktop.start_page import StartPage
+from journal.desktop.stylesheet import dress
 from journal.desktop.tasks import TaskRunner
 from journal.domain.changes import Changes
 
@@ -260,7 +261,7 @@ class Window(QMainWindow):
         """Put on a theme: "system", "light" or "dark"."""
         app = QApplication.instance()
         if isinstance(app, QApplication):
-            theme.apply(app, choice)
+            dress(app, choice)
             icons.retint(self)
             self._messages.tint()
 

@@ -17,7 +17,7 @@ from PySide6.QtCore import QEventLoop, QTimer
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QApplication, QWidget
 
-from journal.desktop import theme
+from journal.desktop.stylesheet import dress
 from journal.desktop.tasks import TaskRunner
 from journal.desktop.widgets.photo_grid import PhotoGrid
 from journal.desktop.widgets.thumbs import ThumbCache
@@ -90,7 +90,7 @@ def _memory() -> float:
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 50_000
     app = QApplication([])
-    theme.apply(app, "light")
+    dress(app, "light")
     runner = TaskRunner()
     groups = fake_groups(count)
     bare = _memory()
