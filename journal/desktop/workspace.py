@@ -84,7 +84,7 @@ class Workspace(QWidget):
 
     def _connect(self) -> None:
         self._rail.chosen.connect(self.show_page)
-        self._toggle.toggled.connect(self.inspector.setVisible)
+        self._toggle.toggled.connect(self._place_inspector)
         self._desk.changed.connect(self._on_changed)
         self._desk.selected.connect(self._on_selected)
         self._desk.page_wanted.connect(self.show_page)
@@ -118,6 +118,7 @@ class Workspace(QWidget):
             page.refresh(Changes(label="", kinds=self._missed.pop(title)))
         self._stack.setCurrentWidget(page)
         self._rail.mark(title)
+        self._place_inspector()
         page.show_selection(self._desk.selection)
         if page.focusProxy() is not None:
             page.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -155,8 +156,18 @@ class Workspace(QWidget):
             else:
                 self._missed[title] = self._missed.get(title, frozenset()) | changes.kinds
 
+    @Slot()
+    def _place_inspector(self) -> None:
+        """Show the inspector where it is wanted and the page in front leaves something to it."""
+        page = self.current_page()
+        kinds = None if page is None else page.inspects
+        has_use = kinds is None or isinstance(self._desk.selection, kinds)
+        self._toggle.setEnabled(has_use)
+        self.inspector.setVisible(has_use and self._toggle.isChecked())
+
     @Slot(object)
     def _on_selected(self, selection: Selection) -> None:
+        self._place_inspector()
         if (page := self.current_page()) is not None:
             page.show_selection(selection)
 

@@ -42,8 +42,8 @@ class ReceiptPane(Pane):
         self._lines.setColumnStretch(0, 1)
         self.total = label("")
         self.note = label("", "muted")
-        self._edit = button("&Edit", self.edit, icon="edit")
-        self._remove = button("&Remove", self._on_remove, icon="remove", role="quiet")
+        self._edit = button("Edit", self.edit, icon="edit")
+        self._remove = button("Remove", self._on_remove, icon="remove", role="quiet")
         layout = column(self.supplier, self.when, self.paper, self._papers, spacing=8, margin=16)
         layout.addLayout(self._lines)
         for piece in (self.total, self.note):

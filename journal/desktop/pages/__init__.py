@@ -12,10 +12,13 @@ class Page(QWidget):
     Attributes:
         title: what the rail calls it, in the words of the trade.
         icon: the name of its drawn icon.
+        inspects: the kinds of selection that the inspector stands beside this page for; None for
+            all. A page that shows a kind in full itself, or has no use for it, leaves it out.
     """
 
     title: str = ""
     icon: str = ""
+    inspects: tuple[type, ...] | None = None
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)

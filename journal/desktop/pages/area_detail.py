@@ -5,10 +5,11 @@ from datetime import date
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from journal.actions import areas as actions
 from journal.actions import cars, drawings
+from journal.desktop import icons
 from journal.desktop.desk import Desk, PanelSelected
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
@@ -43,7 +44,9 @@ class AreaDetail(QWidget):
         self.move_button = QPushButton()
         self.move_button.setProperty("role", "primary")
         self.other_button = button("Another &stage or date", self._on_other_stage)
-        self._dates = QGridLayout()
+        self._dates = QWidget()
+        self._dates_flow = FlowLayout(self._dates, spacing=4)
+        self.notes = label("", "muted")
         self.found = label("")
         self.done = label("")
         self.cautions = CautionsBox(read_only=desk.read_only)
@@ -58,13 +61,10 @@ class AreaDetail(QWidget):
     # --- layout ---
 
     def _build(self) -> None:
-        edit = button("&Edit", self.edit, icon="edit", hint="Change its name, panels and words")
+        edit = button("E&dit", self.edit, icon="edit", hint="Change its name, panels and words")
         away = tool("remove", "Remove this repair area", self._on_remove)
-        write = button("&Entry", self._on_entry, icon="entry", hint="Write a dated note about it")
+        write = button("Entr&y", self._on_entry, icon="entry", hint="Write a dated note about it")
         self._acts = [edit, away, write, self.move_button, self.other_button]
-        self._dates.setHorizontalSpacing(12)
-        self._dates.setVerticalSpacing(2)
-        self._dates.setColumnStretch(2, 1)
         self._entries.setSpacing(6)
         words = QGridLayout()
         words.setHorizontalSpacing(24)
@@ -81,7 +81,8 @@ class AreaDetail(QWidget):
         layout.addWidget(self._panels)
         layout.addWidget(self.stage_bar)
         layout.addLayout(row(self.move_button, self.other_button, None))
-        layout.addLayout(self._dates)
+        layout.addWidget(self._dates)
+        layout.addWidget(self.notes)
         layout.addLayout(words)
         layout.addWidget(self.cautions)
         layout.addWidget(self.photos)
@@ -141,22 +142,27 @@ class AreaDetail(QWidget):
         self.move_button.setVisible(bool(following))
         self.move_button.setText(f"&Move to {following}")
         self.move_button.setToolTip("Recorded with today's date")
-        while (item := self._dates.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        for place, change in enumerate(area.changes):
-            self._add_date(place, change)
+        self._dates_flow.clear()
+        for change in area.changes:
+            self._dates_flow.addWidget(self._date_chip(change))
+        self._dates.setVisible(bool(area.changes))
+        self._dates.updateGeometry()
+        notes = [f"{c.stage.capitalize()}: {c.note}" for c in area.changes if c.note]
+        self.notes.setText("\n".join(notes))
+        self.notes.setVisible(bool(notes))
 
-    def _add_date(self, place: int, change: StageChange) -> None:
-        self._dates.addWidget(label(change.stage, wrap=False), place, 0)
-        self._dates.addWidget(label(spoken(change.when), wrap=False), place, 1)
-        self._dates.addWidget(label(change.note, "muted"), place, 2)
-        away = tool("close", f"Take out the date of “{change.stage}”")
-        away.setProperty("role", "quiet")
-        away.clicked.connect(lambda: self._desk.act(actions.remove_stage_change, change.id))
-        away.setEnabled(not self._desk.read_only)
-        self._dates.addWidget(away, place, 3)
+    def _date_chip(self, change: StageChange) -> QToolButton:
+        made = QToolButton()
+        made.setText(f"{change.stage}, {spoken(change.when)}".replace("&", "&&"))
+        made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        made.setLayoutDirection(Qt.LayoutDirection.RightToLeft)
+        icons.put(made, "close")
+        made.setToolTip(f"Take out the date of “{change.stage}”")
+        made.setAccessibleName(f"{made.text()}; press to take the date out")
+        made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        made.setEnabled(not self._desk.read_only)
+        made.clicked.connect(lambda: self._desk.act(actions.remove_stage_change, change.id))
+        return made
 
     def _show_entries(self, area: Area) -> None:
         clear_layout(self._entries)

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QSplitter, QStackedWidget, Q
 from journal.actions import areas as actions
 from journal.actions import cars, drawings
 from journal.actions.costs import costs
-from journal.desktop.desk import AreaSelected, Desk, Selection
+from journal.desktop.desk import AreaSelected, Desk, PhotosSelected, Selection
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.pages import Page
@@ -30,6 +30,7 @@ class AreasPage(Page):
 
     title = "Areas"
     icon = "areas"
+    inspects = (PhotosSelected,)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -81,8 +82,8 @@ class AreasPage(Page):
         split.setSizes([360, 560])
         self._stack.addWidget(self._make_empty())
         self._stack.addWidget(split)
-        layout = column(self._stack)
-        self.setLayout(layout)
+        self.setLayout(column(self._stack))
+        self.setFocusProxy(self.list)
 
     def _make_empty(self) -> EmptyState:
         new = button("&New repair area", self.new_area, icon="new-area", role="primary")

@@ -31,6 +31,7 @@ class DossierPage(Page):
 
     title = "Dossier"
     icon = "dossier"
+    inspects = ()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -81,6 +82,7 @@ class DossierPage(Page):
         centred.setStretchFactor(inner, 100)
         content.setLayout(centred)
         self.setLayout(column(scrolled(content)))
+        self.setFocusProxy(self.make_button)
 
     # --- what will be in it ---
 

@@ -42,6 +42,7 @@ class GapsPage(Page):
 
     title = "Gaps"
     icon = "gaps"
+    inspects = ()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -67,6 +68,7 @@ class GapsPage(Page):
         self._stack.addWidget(whole)
         self._stack.addWidget(self.nothing)
         self.setLayout(column(self._stack))
+        self.setFocusProxy(self.list)
         self.list.pressed_gap.connect(self.fill)
 
     def refresh(self, changes: Changes | None) -> None:

@@ -28,6 +28,7 @@ class LedgerPage(Page):
 
     title = "Ledger"
     icon = "ledger"
+    inspects = (ReceiptSelected,)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -58,6 +59,7 @@ class LedgerPage(Page):
         layout.addLayout(figures)
         layout.addLayout(self.remarks)
         layout.addWidget(self.tabs, 1)
+        self.setFocusProxy(self.tabs.tabBar())
 
     def _connect(self) -> None:
         for by, view in self.tables.items():
@@ -106,14 +108,13 @@ class LedgerPage(Page):
             return format_money(minor, found.currency)
 
         show = self.figures
-        people = ", ".join(f"{one.label} {spoken_hours(one.minutes)}" for one in found.people)
-        lines = "1 line" if found.saved_lines == 1 else f"{found.saved_lines:,} lines"
+        people = ", ".join(f"{one.label} {_about(one.minutes)}" for one in found.people)
         saved = "against new: no price new is known"
         if found.saved_lines:
-            saved = f"against new, on {money(found.saved_on)} for {lines}"
+            saved = f"against new, on {money(found.saved_on)}"
         unshared = "belongs to no repair area"
         if found.not_shared_minutes:
-            unshared = f"and {spoken_hours(found.not_shared_minutes)}, to no repair area"
+            unshared = f"and {_about(found.not_shared_minutes)}, to no area"
         show["Restoration"].show_figure(money(found.restoration), "spent until on the road")
         show["Upkeep"].show_figure(money(found.upkeep), "spent since on the road")
         show["Hours"].show_figure(spoken_hours(found.own_minutes), people or "nobody's yet")
@@ -174,6 +175,11 @@ class LedgerPage(Page):
             self.hours.show_all()
         else:
             self.hours.keep_only(wanted)
+
+
+def _about(minutes: int) -> str:
+    """Hours for a narrow card: whole ones, from the second on."""
+    return spoken_hours(minutes) if minutes < 120 else f"{minutes / 60:,.0f} h"
 
 
 def _receipts(count: int) -> str:

@@ -131,15 +131,15 @@ class ReceiptList(LedgerList):
                 Column("What", _what, wide=True),
                 Column("Total", _total, lambda r: (r.currency, _paid(r)), number=True),
                 Column("Paper", _paper),
-                Column("For", self._shared_to),
+                Column("For", self._shared_to, wide=True),
             ),
         )
         acts = (
-            button("New &receipt", self.new, icon="receipt", role="primary"),
-            button("&Edit", self.edit, icon="edit"),
+            button("New re&ceipt", self.new, icon="receipt", role="primary"),
+            button("E&dit", self.edit, icon="edit"),
             button("Re&move", self.remove, icon="remove"),
         )
-        first = button("New &receipt", self.new, icon="receipt", role="primary")
+        first = button("New re&ceipt", self.new, icon="receipt", role="primary")
         first.setEnabled(not desk.read_only)
         empty = EmptyState(
             "receipt",
@@ -225,16 +225,16 @@ class WorkList(LedgerList):
                 Column(
                     "Hours", lambda w: spoken_hours(w.minutes), lambda w: w.minutes, number=True
                 ),
-                Column("For", self._shared_to),
+                Column("For", self._shared_to, wide=True),
                 Column("Note", lambda w: w.note, wide=True),
             ),
         )
         acts = (
-            button("New &hours", self.new, icon="hours", role="primary"),
-            button("&Edit", self.edit, icon="edit"),
+            button("New h&ours", self.new, icon="hours", role="primary"),
+            button("E&dit", self.edit, icon="edit"),
             button("Re&move", self.remove, icon="remove"),
         )
-        first = button("New &hours", self.new, icon="hours", role="primary")
+        first = button("New h&ours", self.new, icon="hours", role="primary")
         first.setEnabled(not desk.read_only)
         empty = EmptyState(
             "hours",

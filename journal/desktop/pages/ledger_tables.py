@@ -35,7 +35,7 @@ class CostsView(QWidget):
             f"Costs by {by}",
             (
                 Column(TITLES[by], lambda row: row.label, self._key, wide=True),
-                Column("Share", self._part, lambda row: row.money, bar=self._bar),
+                Column("Share", self._part, lambda row: row.money, wide=True, bar=self._bar),
                 Column(
                     "Restoration", lambda r: self._money(r.restoration), _restoration, number=True
                 ),

@@ -70,6 +70,11 @@ class AreaRow:
         first, last = spoken(changes[0].when), spoken(changes[-1].when)
         return first if first == last else f"{first} to {last}"
 
+    def last_date(self) -> str:
+        """When the last thing was recorded of it."""
+        changes = self.area.changes
+        return spoken(changes[-1].when) if changes else "no date"
+
     def figures(self) -> str:
         """Hours and money, where there are any."""
         said = [spoken_hours(self.minutes)] if self.minutes else []
@@ -224,7 +229,9 @@ class _AreaDelegate(QStyledItemDelegate):
         wide = painter.fontMetrics().horizontalAdvance(figures)
         below = QRect(area.left(), area.bottom() - line, area.width(), line)
         painter.drawText(below, Qt.AlignmentFlag.AlignRight, figures)
-        _write(painter, below.adjusted(0, 0, -wide - 12 if figures else 0, 0), row.dates())
+        beside = below.adjusted(0, 0, -wide - 12 if figures else 0, 0)
+        fits = painter.fontMetrics().horizontalAdvance(row.dates()) <= beside.width()
+        _write(painter, beside, row.dates() if fits else row.last_date())
 
     def _paint_stage(
         self, painter: QPainter, area: QRect, row: AreaRow, text: QColor, colours: Colours

@@ -58,9 +58,9 @@ class AreaSpent(QWidget):
         self.table.on_opened(self._open)
         self.nothing = label("No receipt and no hours are shared to it yet.", "muted")
         bought = button(
-            "&Receipt", self._on_receipt, icon="receipt", hint="Record a receipt for it"
+            "Re&ceipt", self._on_receipt, icon="receipt", hint="Record a receipt for it"
         )
-        worked = button("&Hours", self._on_hours, icon="hours", hint="Record hours worked on it")
+        worked = button("H&ours", self._on_hours, icon="hours", hint="Record hours worked on it")
         for act in (bought, worked):
             act.setEnabled(not desk.read_only)
         heading = row(label("Money and hours", "subheading", wrap=False), self.total, None)
