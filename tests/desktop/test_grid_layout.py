@@ -40,25 +40,47 @@ def test_no_two_cells_and_no_heading_touch(layout):
 
 @given(layouts, st.integers(-200, 4000), st.integers(0, 900))
 def test_what_runs_is_what_shows(layout, top, room):
-    shown = {i for run in layout.runs(top, top + room) for i in range(run.first, run.end)}
-    slit = QRect(0, top, max(1, layout.width), room + 1)
-    touched = {i for i in range(layout.count) if layout.rect(i).intersects(slit)}
-    wide_enough = layout.width >= layout.margin + layout.cell.width()
-    assert touched <= shown if wide_enough else True
-    assert len(shown) <= (room // layout.pitch + 2) * layout.columns * len(layout.groups)
+    shown = [i for run in layout.runs(top, top + room) for i in range(run.first, run.end)]
+    slit = QRect(-1, top, layout.width + 2000, room + 1)
+    touched = [i for i in range(layout.count) if layout.rect(i).intersects(slit)]
+    assert shown == sorted(set(shown))
+    assert set(touched) <= set(shown)
+    assert len(shown) <= len(touched) + 2 * layout.columns
 
 
 @given(layouts, st.data())
-def test_a_row_down_and_up_keeps_the_column_where_it_can(layout, data):
+def test_a_row_down_and_up_moves_by_rows_and_comes_back(layout, data):
     index = data.draw(st.integers(0, layout.count - 1))
     below = layout.row_step(index, 1)
     assert below == index or layout.rect(below).top() > layout.rect(index).top()
     if below != index and layout.rect(below).left() == layout.rect(index).left():
-        assert layout.row_step(below, -1) == index
+        assert layout.rect(layout.row_step(below, -1)).top() >= layout.rect(index).top()
+
+
+@given(layouts)
+def test_every_row_is_reached_by_going_down(layout):
+    tops = {layout.rect(index).top() for index in range(layout.count)}
+    index, seen = 0, {layout.rect(0).top()}
+    while (below := layout.row_step(index, 1)) != index:
+        index = below
+        seen.add(layout.rect(index).top())
+    bands = {layout.heading_rect(layout.group_of(i)).top() for i in range(layout.count)}
+    reached = {top for top in bands if any(top < row < top + 200 for row in seen)}
+    assert reached == bands
+    assert seen <= tops
+
+
+def test_small_sittings_share_a_row_and_large_ones_do_not():
+    layout = layout_of([2, 1, 9, 1], 650)
+    assert layout.columns == 5
+    tops = [layout.heading_rect(group).top() for group in range(4)]
+    assert tops[0] == tops[1] < tops[2] < tops[3]
+    assert layout.rect(2).left() > layout.rect(1).right()
+    assert layout.heading_rect(0).right() < layout.heading_rect(1).left()
 
 
 def test_the_ground_and_the_headings_hold_no_photo():
-    layout = layout_of([3, 2], 330)
+    layout = layout_of([3, 2], 360)
     assert layout.index_at(QPoint(5, 60)) is None
     assert layout.index_at(QPoint(50, 10)) is None
     assert layout.heading_at(QPoint(50, 10)) == 0

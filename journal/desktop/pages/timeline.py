@@ -102,7 +102,7 @@ class TimelinePage(Page):
         self.grid.selection_changed.connect(self._on_selected)
         self.grid.opened.connect(self.open_photo)
         self.grid.customContextMenuRequested.connect(self.acts.show_menu)
-        self.grid.verticalScrollBar().valueChanged.connect(self._on_scrolled)
+        self.grid.scrolled.connect(self._on_scrolled)
         self.years.moved.connect(self._on_year)
         self.ask_bar.asked.connect(self._on_asked)
         self.ask_bar.ended.connect(self._on_answered)

@@ -121,7 +121,8 @@ def _group(sitting: Sitting, ids: tuple[PhotoId, ...]) -> Group:
         spans = sitting.first.date() == sitting.last.date() and sitting.first != sitting.last
         time = f"{sitting.first:%H:%M}"
         words.insert(0, f"{time} to {sitting.last:%H:%M}" if spans else time)
-    return Group(heading(sitting), " \u00b7 ".join(words), ids, done)
+    short = f"{sitting.first:%a} {sitting.first.day} {sitting.first:%b %Y}" if sitting.first else ""
+    return Group(heading(sitting), " \u00b7 ".join(words), ids, done, short)
 
 
 def _month(sitting: Sitting) -> Month | None:

@@ -21,7 +21,8 @@ from journal.domain.progress import Context
 
 _DELAY_MS = 90
 _ROOM = 460
-_MOST = 40
+_MOST = 60
+_PANELS = 4
 
 #: The page on which each kind of find is at home.
 _PAGES = {
@@ -49,7 +50,6 @@ class FindBox(QLineEdit):
         self.setPlaceholderText("Find words anywhere (Ctrl+F)")
         self.setAccessibleName("Find")
         self.setAccessibleDescription("Type words; Down and Up walk through what was found.")
-        self.setClearButtonEnabled(True)
         self._wait.timeout.connect(self._search)
         self.textEdited.connect(self._on_typed)
         self.textChanged.connect(self._on_changed)
@@ -75,7 +75,7 @@ class FindBox(QLineEdit):
             return
 
         def job(_context: Context) -> tuple[str, tuple[Hit, ...]]:
-            return words, find(session, words, _MOST)
+            return words, few_panels_first(find(session, words, _MOST))
 
         self._desk.read(job, self._show, self)
 
@@ -178,3 +178,13 @@ class FindBox(QLineEdit):
         """Put the list away."""
         super().focusOutEvent(event)
         self._list.hide()
+
+
+def few_panels_first(hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
+    """The finds with the first few panels in their places and the other panels at the end.
+
+    A word like "sill" is in the name of a dozen panels, and what was done there should still show.
+    """
+    panels = [hit for hit in hits if hit.kind == "panel"]
+    later = panels[_PANELS:]
+    return (*(hit for hit in hits if hit not in later), *later)

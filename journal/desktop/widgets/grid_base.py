@@ -13,8 +13,11 @@ from journal.desktop.widgets.photo_words import cell_words, mark_words
 from journal.desktop.widgets.thumbs import Card, ThumbCache
 from journal.domain.ids import PhotoId
 
-#: The widths a cell can have, in pixels.
+#: The least widths a cell can have, in pixels; cells widen until their rows fill the grid.
 EDGES = (96, 128, 160, 192, 224, 256)
+
+#: Between cells, and between them and the edge, in pixels.
+GAP, MARGIN = 8, 12
 
 _WANT_DELAY_MS = 15
 _PIXEL_BYTES = 4
@@ -31,6 +34,8 @@ class GridBase(QAbstractScrollArea):
     opened = Signal(int)
     #: The width of the cells has changed, in pixels.
     edge_changed = Signal(int)
+    #: Something else shows at the top, by scrolling or by another layout.
+    scrolled = Signal()
     #: The keyboard is on another photo: its number.
     current_changed = Signal(int)
 
@@ -67,11 +72,11 @@ class GridBase(QAbstractScrollArea):
 
     @property
     def edge(self) -> int:
-        """The width of a cell, in pixels."""
+        """The least width of a cell, in pixels."""
         return self._edge
 
     def set_edge(self, edge: int) -> None:
-        """Make the cells so wide, and keep the photo at the top where it is."""
+        """Make the cells at least so wide, and keep the photo at the top where it is."""
         edge = min(EDGES, key=lambda known: abs(known - edge))
         if edge == self._edge:
             return
@@ -202,8 +207,7 @@ class GridBase(QAbstractScrollArea):
         """The sitting at the top of what shows."""
         if not self._layout.count:
             return None
-        first = self._layout.first_of_group_at(self.verticalScrollBar().value())
-        return self._layout.group_of(first)
+        return self._layout.group_at(self.verticalScrollBar().value())
 
     def heading_words(self, group: int) -> str:
         """A sitting's heading."""
@@ -246,7 +250,7 @@ class GridBase(QAbstractScrollArea):
             for run in self._layout.runs(max(0, start), max(0, end)):
                 wanted.extend(order[run.first : run.end])
         ratio = self.devicePixelRatioF()
-        edge = round(self._edge * ratio)
+        edge = round(self._layout.cell.width() * ratio)
         screen = round(self.viewport().width() * room * ratio * ratio) * _PIXEL_BYTES
         self.cache.make_room(_SCREENS_HELD * screen)
         self.cache.want(wanted, edge)
@@ -267,7 +271,10 @@ class GridBase(QAbstractScrollArea):
 
     def _lay_out(self) -> GridLayout:
         width = self.viewport().width()
-        return GridLayout(self._groups, width=width, cell=cell_size(self._edge))
+        room = width - 2 * MARGIN + GAP
+        columns = max(1, room // (self._edge + GAP))
+        wide = max(self._edge, min(room // columns - GAP, self._edge * 3 // 2))
+        return GridLayout(self._groups, width=width, cell=cell_size(wide), gap=GAP, margin=MARGIN)
 
     def _relayout(self) -> None:
         self._layout = self._lay_out()
@@ -279,3 +286,4 @@ class GridBase(QAbstractScrollArea):
     def _refresh_view(self) -> None:
         self.viewport().update()
         self._want_timer.start()
+        self.scrolled.emit()

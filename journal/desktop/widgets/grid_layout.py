@@ -1,6 +1,6 @@
 """Where each photo of a grid lies: sums over rows, so that 50,000 cost no more than a few."""
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
@@ -9,19 +9,23 @@ from PySide6.QtCore import QPoint, QRect, QSize
 
 from journal.domain.ids import PhotoId
 
+#: A heading gets at least this width, in pixels, even above a single small photo.
+_HEADING_WIDTH = 150
+
 
 @dataclass(frozen=True, slots=True)
 class Group:
     """A run of photos under one heading: a sitting.
 
-    ``title`` is the heading, ``detail`` the quieter words after it. ``placed`` counts the photos
-    that have a pin.
+    ``title`` is the heading, ``short`` what it is where there is no room for it, ``detail`` the
+    quieter words after it. ``placed`` counts the photos that have a pin.
     """
 
     title: str
     detail: str
     ids: tuple[PhotoId, ...]
     placed: int = 0
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,10 +39,11 @@ class Run:
 
 
 class GridLayout:
-    """Groups laid out in rows of equal cells, each group under its heading.
+    """Groups laid out in bands of equal cells, each group under its heading.
 
-    All places are pixels from the top left corner of the whole grid; photos are told by their
-    index over all groups.
+    A group of more than one row has a band of its own; smaller ones share one as long as they
+    fit. All places are pixels from the top left corner of the whole grid; photos are told by
+    their index over all groups.
     """
 
     def __init__(
@@ -61,9 +66,32 @@ class GridLayout:
         self.columns = max(1, room // (cell.width() + gap))
         self.pitch = cell.height() + gap
         counts = [len(group.ids) for group in self.groups]
-        heights = [heading + -(-count // self.columns) * self.pitch + gap for count in counts]
         self._firsts = list(accumulate(counts, initial=0))
-        self._tops = list(accumulate(heights, initial=0))
+        self._lay_out(counts)
+
+    def _lay_out(self, counts: Sequence[int]) -> None:
+        """Fill the bands: their tops, the group each begins with, and each group's column."""
+        least = -(-_HEADING_WIDTH // (self.cell.width() + self.gap))
+        self._starts: list[int] = []
+        self._columns: list[int] = []
+        tops = [0]
+        taken, rows = self.columns, 0
+        for group, count in enumerate(counts):
+            wide = min(self.columns, max(count, least))
+            if count > self.columns or taken + wide > self.columns:
+                if self._starts:
+                    tops.append(tops[-1] + self._band_height(rows))
+                self._starts.append(group)
+                taken, rows = 0, 0
+            self._columns.append(taken)
+            taken += wide
+            rows = max(rows, -(-count // self.columns))
+        if self._starts:
+            tops.append(tops[-1] + self._band_height(rows))
+        self._tops = tops
+
+    def _band_height(self, rows: int) -> int:
+        return self.heading + rows * self.pitch + self.gap
 
     @property
     def count(self) -> int:
@@ -84,29 +112,34 @@ class GridLayout:
         return range(self._firsts[group], self._firsts[group + 1])
 
     def heading_rect(self, group: int) -> QRect:
-        """Where a group's heading lies."""
-        return QRect(0, self._tops[group], self.width, self.heading)
+        """Where a group's heading lies: up to the next group beside it, or to the edge."""
+        band = self._band_of(group)
+        left = self._left(self._columns[group])
+        last = group + 1 == self._band_end(band)
+        right = self.width - self.margin if last else self._left(self._columns[group + 1]) - 1
+        return QRect(left, self._tops[band], max(1, right - left), self.heading)
 
     def rect(self, index: int) -> QRect:
         """Where a photo's cell lies."""
         group = self.group_of(index)
         row, column = divmod(index - self._firsts[group], self.columns)
-        x = self.margin + column * (self.cell.width() + self.gap)
-        y = self._tops[group] + self.heading + row * self.pitch
+        x = self._left(self._columns[group] + column)
+        y = self._tops[self._band_of(group)] + self.heading + row * self.pitch
         return QRect(QPoint(x, y), self.cell)
 
     def runs(self, top: int, bottom: int) -> Iterator[Run]:
         """What shows between two heights, from the top."""
-        group = max(0, bisect_right(self._tops, top) - 1)
-        while group < len(self.groups) and self._tops[group] <= bottom:
-            span = self.span(group)
-            start = self._tops[group] + self.heading
+        band = max(0, bisect_right(self._tops, top) - 1)
+        while band < len(self._starts) and self._tops[band] <= bottom:
+            start = self._tops[band] + self.heading
             first_row = max(0, (top - start) // self.pitch)
             end_row = max(0, (bottom - start) // self.pitch + 1)
-            first = min(span.stop, span.start + first_row * self.columns)
-            end = min(span.stop, span.start + end_row * self.columns)
-            yield Run(group, self.heading_rect(group), first, end)
-            group += 1
+            for group in range(self._starts[band], self._band_end(band)):
+                span = self.span(group)
+                first = min(span.stop, span.start + first_row * self.columns)
+                end = min(span.stop, span.start + end_row * self.columns)
+                yield Run(group, self.heading_rect(group), first, end)
+            band += 1
 
     def index_at(self, spot: QPoint) -> int | None:
         """The photo under a spot, None between cells."""
@@ -142,33 +175,54 @@ class GridLayout:
             index = moved
         return index
 
+    def group_at(self, top: int) -> int:
+        """The first group of the band at a height."""
+        band = min(len(self._starts) - 1, max(0, bisect_right(self._tops, top) - 1))
+        return self._starts[band]
+
+    def _left(self, column: int) -> int:
+        return self.margin + column * (self.cell.width() + self.gap)
+
+    def _band_of(self, group: int) -> int:
+        return bisect_right(self._starts, group) - 1
+
+    def _band_end(self, band: int) -> int:
+        """The group after the last one of a band."""
+        return self._starts[band + 1] if band + 1 < len(self._starts) else len(self.groups)
+
     def _row_below(self, index: int) -> int:
-        span = self.span(self.group_of(index))
+        group = self.group_of(index)
+        span = self.span(group)
         row, column = divmod(index - span.start, self.columns)
-        last_row = (len(span) - 1) // self.columns
-        if row < last_row:
+        if row < (len(span) - 1) // self.columns:
             return min(span.stop - 1, index + self.columns)
-        if span.stop >= self.count:
-            return index
-        after = self.span(self.group_of(span.stop))
-        return min(after.stop - 1, after.start + column)
+        return self._in_band(self._band_of(group) + 1, self._columns[group] + column, 1, index)
 
     def _row_above(self, index: int) -> int:
-        span = self.span(self.group_of(index))
-        row, column = divmod(index - span.start, self.columns)
+        group = self.group_of(index)
+        row, column = divmod(index - self._firsts[group], self.columns)
         if row > 0:
             return index - self.columns
-        if span.start == 0:
-            return index
-        before = self.span(self.group_of(span.start - 1))
-        last_row = (len(before) - 1) // self.columns
-        return min(before.stop - 1, before.start + last_row * self.columns + column)
+        return self._in_band(self._band_of(group) - 1, self._columns[group] + column, -1, index)
 
-    def first_of_group_at(self, top: int) -> int:
-        """The first photo of the group that lies at a height."""
-        group = min(len(self.groups) - 1, max(0, bisect_right(self._tops, top) - 1))
-        return self._firsts[group]
+    def _in_band(self, band: int, column: int, step: int, otherwise: int) -> int:
+        """The photo nearest to a column in the row of a band that is entered going ``step``.
 
-    def group_from(self, index: int) -> int:
-        """The first group that starts at a photo or after it."""
-        return bisect_left(self._firsts, index)
+        Bands without photos are passed over; ``otherwise`` where there is no further band.
+        """
+        while 0 <= band < len(self._starts):
+            groups = range(self._starts[band], self._band_end(band))
+            row = [index for group in groups for index in self._entered(group, step)]
+            if row:
+                x = self._left(column)
+                return min(row, key=lambda index: abs(self.rect(index).left() - x))
+            band += step
+        return otherwise
+
+    def _entered(self, group: int, step: int) -> range:
+        """The row of a group that is entered going down (its first) or up (its last)."""
+        span = self.span(group)
+        if step > 0:
+            return span[: self.columns]
+        last_row = max(0, len(span) - 1) // self.columns
+        return span[last_row * self.columns :]

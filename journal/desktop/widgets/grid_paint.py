@@ -17,6 +17,8 @@ from journal.domain.photos import Kind
 STRIP = 26
 
 _MARK = 14
+#: In less room than this, in pixels, a heading has no detail.
+_ROOM_FOR_DETAIL = 50
 _CHIP = 22
 
 
@@ -61,18 +63,25 @@ class GridPainter:
 
     def heading(self, painter: QPainter, rect: QRect, group: Group) -> None:
         """Paint a sitting's heading: its title, how many photos, how many of them placed."""
-        line = rect.adjusted(14, 8, -14, 0)
+        line = rect.adjusted(2, 8, -8, 0)
         painter.setFont(self._bold)
         painter.setPen(self._text)
-        painter.drawText(line, Qt.AlignmentFlag.AlignVCenter, group.title)
-        reach = self._bold_metrics.horizontalAdvance(group.title) + 14
+        elide = Qt.TextElideMode.ElideRight
+        fits = self._bold_metrics.horizontalAdvance(group.title) <= line.width()
+        title = group.title if fits or not group.short else group.short
+        title = self._bold_metrics.elidedText(title, elide, line.width())
+        painter.drawText(line, Qt.AlignmentFlag.AlignVCenter, title)
+        line.setLeft(line.left() + self._bold_metrics.horizontalAdvance(title) + 14)
+        if line.width() < _ROOM_FOR_DETAIL:
+            return
         painter.setFont(self._widget.font())
         painter.setPen(self._muted)
-        painter.drawText(line.adjusted(reach, 0, 0, 0), Qt.AlignmentFlag.AlignVCenter, group.detail)
-        start = reach + self._metrics.horizontalAdvance(group.detail) + 14
-        painter.setPen(self._rule)
-        middle = line.center().y()
-        painter.drawLine(line.left() + start, middle, line.right(), middle)
+        detail = self._metrics.elidedText(group.detail, elide, line.width())
+        painter.drawText(line, Qt.AlignmentFlag.AlignVCenter, detail)
+        line.setLeft(line.left() + self._metrics.horizontalAdvance(detail) + 14)
+        if line.width() > 0:
+            painter.setPen(self._rule)
+            painter.drawLine(line.left(), line.center().y(), line.right(), line.center().y())
 
     def cell(self, painter: QPainter, rect: QRect, card: Card | None, look: CellLook) -> None:
         """Paint one cell; a card that hasn't come yet leaves an empty frame."""
@@ -102,6 +111,7 @@ class GridPainter:
     def _picture(self, painter: QPainter, box: QRect, card: Card) -> None:
         pixmap = card.pixmap
         if pixmap is None:
+            painter.setFont(self._widget.font())
             painter.setPen(self._muted)
             words = "no picture" if card.photo.kind is Kind.PICTURE else card.photo.kind.value
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)

@@ -81,6 +81,7 @@ class PhotoGrid(GridBase):
         else:
             self.viewport().scroll(0, dy)
         self._want_timer.start()
+        self.scrolled.emit()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Move, select and open by key."""
