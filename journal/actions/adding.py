@@ -1,6 +1,5 @@
 """The course of one act of adding photos."""
 
-from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
@@ -14,6 +13,7 @@ from journal.domain.ids import EditId, PhotoId, Sha256
 from journal.domain.neighbours import Numbered, counter, from_neighbours
 from journal.domain.photos import Kind
 from journal.domain.progress import Context
+from journal.files.durable import discard
 from journal.intake.arriving import Held, NotOne, Ready, Stopped, prepare
 from journal.intake.thumbnails import made_thumbnail
 from journal.intake.walking import Walk
@@ -259,5 +259,4 @@ def _numbered(path: Path, photo: NewPhoto, number: PhotoId, prefix: str, count: 
 def _drop(result: Ready | NotOne | Stopped) -> None:
     """Remove the copy of a file that won't be put on record."""
     if isinstance(result, Ready) and result.staged:
-        with suppress(OSError):
-            result.staged.unlink()
+        discard(result.staged)

@@ -1,6 +1,5 @@
 """Copying a file and taking its SHA-256 in one reading."""
 
-import contextlib
 import hashlib
 import io
 import os
@@ -8,7 +7,7 @@ import stat
 from dataclasses import dataclass
 from pathlib import Path
 
-from journal.files.durable import open_temporary, write_all
+from journal.files.durable import discard, open_temporary, write_all
 
 #: How much is read at a time: small enough to stay in the processor's cache between the steps.
 CHUNK = 256 * 1024
@@ -55,8 +54,7 @@ def copy_and_hash(source: Path, staging: Path, *, keep_limit: int = KEEP_LIMIT) 
                 os.close(writer)
             _refuse_changed(before, os.fstat(reader), size)
         except BaseException:
-            with contextlib.suppress(OSError):
-                path.unlink()
+            discard(path)
             raise
     finally:
         os.close(reader)

@@ -46,8 +46,7 @@ def write_atomically(path: Path, data: Buffer) -> None:
         temporary.chmod(_mode_for(path))
         temporary.replace(path)
     except BaseException:
-        with contextlib.suppress(OSError):
-            temporary.unlink()
+        discard(temporary)
         raise
     sync_folder(path.parent)
 
@@ -85,13 +84,10 @@ def move_into_place(staged: Path, target: Path) -> None:
     staged.replace(target)
 
 
-def clear_temporaries(folder: Path) -> int:
-    """Delete what an interrupted run left in a folder of temporary files; how many it were."""
-    cleared = 0
-    for path in folder.glob("*" + TEMPORARY_SUFFIX):
-        path.unlink(missing_ok=True)
-        cleared += 1
-    return cleared
+def discard(temporary: Path) -> None:
+    """Delete a temporary file that is not wanted after all, if it can be deleted."""
+    with contextlib.suppress(OSError):
+        temporary.unlink()
 
 
 def _mode_for(path: Path) -> int:

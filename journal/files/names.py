@@ -10,6 +10,7 @@ from pathlib import PurePath
 
 _FORBIDDEN = re.compile(r'[<>:"/\\|?*\x00-\x1f\x7f]')
 _DEVICES = re.compile(r"(con|prn|aux|nul|com[1-9]|lpt[1-9])(\..*)?$", re.IGNORECASE)
+_UNREADABLE = re.compile("[\ud800-\udfff]")
 _SUFFIX = re.compile(r"\.[a-z0-9]{1,8}$")
 
 #: No common file system takes a longer name, in bytes of UTF-8.
@@ -18,8 +19,7 @@ LONGEST = 255
 
 def shown_name(name: str) -> str:
     """A name as a screen and a database can hold it: undecodable bytes become a question mark."""
-    readable = name.encode("utf-8", "surrogateescape").decode("utf-8", "replace")
-    return unicodedata.normalize("NFC", readable)
+    return unicodedata.normalize("NFC", _UNREADABLE.sub("\ufffd", name))
 
 
 def safe_name(name: str, *, longest: int = LONGEST) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from journal.domain.errors import JournalError
 from journal.files.copying import SourceError, Staged, copy_and_hash, hash_file
+from journal.files.durable import discard
 from journal.intake.inspect import Arrival, inspect, refuse_early
 from journal.intake.walking import PHOTO_SUFFIXES
 
@@ -111,7 +112,7 @@ def _looked_at(
         arrival = inspect(staged, path.name, now)
     except Exception as error:
         # A hostile file may bring a library down in ways it does not name; the others go on.
-        staged.path.unlink(missing_ok=True)
+        discard(staged.path)
         known = isinstance(error, JournalError)
         return NotOne(str(error) if known else f"it can't be understood ({error!r})", expected)
     held.offer(staged.sha256, staged.data)

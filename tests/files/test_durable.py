@@ -4,7 +4,6 @@ import stat
 import pytest
 
 from journal.files.durable import (
-    clear_temporaries,
     move_into_place,
     open_temporary,
     sync_files,
@@ -83,11 +82,3 @@ def test_a_staged_file_ends_read_only_under_its_name(tmp_path):
     assert target.read_bytes() == b"picture"
     assert not target.stat().st_mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH)
     assert not staged.exists()
-
-
-def test_only_temporary_files_are_cleared(tmp_path):
-    os.close(open_temporary(tmp_path)[0])
-    os.close(open_temporary(tmp_path)[0])
-    (tmp_path / "photo.jpg").write_bytes(b"keep me")
-    assert clear_temporaries(tmp_path) == 2
-    assert [p.name for p in tmp_path.iterdir()] == ["photo.jpg"]
