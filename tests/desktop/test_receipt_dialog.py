@@ -245,3 +245,18 @@ def test_a_line_is_removed(qtbot, make, session):
     assert [line.text for line in receipts.receipt(session, known.id).lines] == [
         "Sheet steel, 1 mm"
     ]
+
+
+def test_a_faulty_line_out_of_sight_is_brought_into_view(make):
+    dialog = make()
+    dialog.head.supplier.set_text("Brandt Panels")
+    for number in range(12):
+        dialog.lines.rows[-1].text.setText(f"Bracket {number}")
+        dialog.lines.rows[-1].price.setText("free" if number == 0 else "4")
+        dialog.lines.add_line()
+    QApplication.processEvents()
+    price = dialog.lines.rows[0].price
+    assert price.visibleRegion().isEmpty()
+    dialog.accept_button.click()
+    assert QApplication.focusWidget() is price
+    assert not price.visibleRegion().isEmpty()

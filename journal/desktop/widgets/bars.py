@@ -14,7 +14,9 @@ _WORDS = 48
 class BarDelegate(QStyledItemDelegate):
     """Paints the bar of a row, and the cell's words to its right."""
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex) -> QSize:
+    def sizeHint(
+        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> QSize:
         """Room for a bar."""
         return QSize(150, super().sizeHint(option, index).height())
 

@@ -159,7 +159,11 @@ class LinesEdit(QWidget):
     @Slot(QWidget, QWidget)
     def _on_focus(self, _old: QWidget | None, _new: QWidget | None) -> None:
         shown = self._focused_row()
-        if shown is not None and self.rows.index(shown) != self._current:
+        focused = self.focusWidget()
+        if shown is None or focused is None:
+            return
+        self._area.ensureWidgetVisible(focused)
+        if self.rows.index(shown) != self._current:
             self._move_to(self.rows.index(shown))
 
     def _leave(self, shown: LineRow) -> None:
