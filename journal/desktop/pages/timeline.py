@@ -32,6 +32,7 @@ from journal.desktop.widgets.year_strip import Month, YearStrip
 from journal.domain.changes import Changes
 from journal.domain.ids import PhotoId
 from journal.domain.progress import Context
+from journal.domain.sittings import sittings
 
 _ORDER_KINDS = frozenset({"photos", "pins", "car", "cameras"})
 
@@ -118,7 +119,8 @@ class TimelinePage(Page):
         session = self.desk.session
 
         def job(_context: Context) -> Record:
-            return record(timeline.sittings(session), timeline.moments(session))
+            found = timeline.moments(session)
+            return record(sittings(found, timeline.pause_minutes(session, found)), found)
 
         if self._reading is not None:
             self._reading.cancel()

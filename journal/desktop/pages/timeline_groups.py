@@ -21,16 +21,27 @@ class Shown(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Row:
+    """A sitting with its words: the day, the day in short, the time, and its month if dated."""
+
+    sitting: Sitting
+    title: str
+    short: str
+    time: str
+    month: Month | None
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """What the timeline knows of all photos: sittings in order of time, and who has a place."""
 
-    sittings: tuple[Sitting, ...]
+    rows: tuple[Row, ...]
     placed: frozenset[PhotoId]
 
     @property
     def count(self) -> int:
         """How many photos there are."""
-        return sum(len(sitting.photo_ids) for sitting in self.sittings)
+        return sum(len(row.sitting.photo_ids) for row in self.rows)
 
     @property
     def to_place(self) -> int:
@@ -40,27 +51,28 @@ class Record:
     @property
     def undated(self) -> int:
         """How many photos have no date."""
-        return sum(len(s.photo_ids) for s in self.sittings if s.first is None)
+        return sum(len(row.sitting.photo_ids) for row in self.rows if row.month is None)
 
 
-def record(sittings: tuple[Sitting, ...], moments: Sequence[Moment]) -> Record:
-    """The record of these sittings and moments."""
-    return Record(sittings, frozenset(m.photo_id for m in moments if m.placed))
+def record(sittings: Sequence[Sitting], moments: Sequence[Moment]) -> Record:
+    """The record of these sittings and moments, for a reader job: dates take long to write."""
+    placed = frozenset(moment.photo_id for moment in moments if moment.placed)
+    return Record(tuple(map(_row, sittings)), placed)
 
 
 def groups(
     record: Record, shown: Shown, *, newest_first: bool
 ) -> tuple[tuple[Group, ...], tuple[Month | None, ...]]:
     """The groups to show, and the month of each, None for the undated ones (they stay last)."""
-    rows = []
-    for sitting in record.sittings:
-        ids = _wanted(sitting, shown, record.placed)
+    chosen = []
+    for row in record.rows:
+        ids = _wanted(row.sitting, shown, record.placed)
         if ids:
-            rows.append((_group(sitting, ids), _month(sitting)))
+            chosen.append((_group(row, ids), row.month))
     if newest_first:
-        dated = [row for row in rows if row[1] is not None]
-        rows = [*reversed(dated), *(row for row in rows if row[1] is None)]
-    return tuple(group for group, _ in rows), tuple(month for _, month in rows)
+        dated = [pair for pair in chosen if pair[1] is not None]
+        chosen = [*reversed(dated), *(pair for pair in chosen if pair[1] is None)]
+    return tuple(group for group, _ in chosen), tuple(month for _, month in chosen)
 
 
 def by_month(groups: Sequence[Group], months: Sequence[Month | None]) -> dict[Month, int]:
@@ -110,20 +122,24 @@ def _wanted(sitting: Sitting, shown: Shown, placed: Collection[PhotoId]) -> tupl
     return sitting.photo_ids
 
 
-def _group(sitting: Sitting, ids: tuple[PhotoId, ...]) -> Group:
-    done = sitting.placed if len(ids) == len(sitting.photo_ids) else 0
-    words = [count_words(len(ids))]
+def _group(row: Row, ids: tuple[PhotoId, ...]) -> Group:
+    sitting = row.sitting
+    words = [row.time] if row.time else []
     if len(ids) == len(sitting.photo_ids):
-        words.append("all placed" if done == len(ids) else f"{done:,} placed")
+        placed = sitting.placed
+        words.append(count_words(len(ids)))
+        words.append("all placed" if placed == len(ids) else f"{placed:,} placed")
     else:
-        words[0] += " to place"
-    if sitting.first is not None and sitting.last is not None:
-        spans = sitting.first.date() == sitting.last.date() and sitting.first != sitting.last
-        time = f"{sitting.first:%H:%M}"
-        words.insert(0, f"{time} to {sitting.last:%H:%M}" if spans else time)
-    short = f"{sitting.first:%a} {sitting.first.day} {sitting.first:%b %Y}" if sitting.first else ""
-    return Group(heading(sitting), " \u00b7 ".join(words), ids, done, short)
+        placed = 0
+        words.append(f"{count_words(len(ids))} to place")
+    return Group(row.title, " \u00b7 ".join(words), ids, placed, row.short)
 
 
-def _month(sitting: Sitting) -> Month | None:
-    return None if sitting.first is None else Month(sitting.first.year, sitting.first.month)
+def _row(sitting: Sitting) -> Row:
+    first, last = sitting.first, sitting.last
+    if first is None or last is None:
+        return Row(sitting, heading(sitting), "", "", None)
+    short = f"{first:%a} {first.day} {first:%b %Y}"
+    spans = first.date() == last.date() and (first.hour, first.minute) != (last.hour, last.minute)
+    time = f"{first:%H:%M} to {last:%H:%M}" if spans else f"{first:%H:%M}"
+    return Row(sitting, heading(sitting), short, time, Month(first.year, first.month))

@@ -25,7 +25,8 @@ def cell_words(photo: Photo) -> str:
     if photo.caption:
         return photo.caption
     if photo.when is not None and to_the_minute(photo.when):
-        return f"{photo.when.earliest:%H:%M}"
+        # Called in every frame: strftime would import a module each time.
+        return f"{photo.when.earliest.hour:02}:{photo.when.earliest.minute:02}"
     return photo.name
 
 
