@@ -1,5 +1,6 @@
 """The page of repair areas: list, detail, photos dropped on strips, cautions."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -317,6 +318,20 @@ def test_cautions_are_proposed_and_kept(qtbot, page, session):
     )
     kept.click()
     assert area_named(session, "Sill, left, rear end").cautions == ()
+
+
+def test_cautions_are_in_full_while_work_lies_ahead_and_by_title_after(qtbot, page, session):
+    pick(qtbot, page, "Sill, left, rear end")
+    texts = page.detail.cautions._texts
+    assert texts.isVisible()
+    known = area_named(session, "Front wing, lower edge")
+    areas.change_area(session, replace(known, cautions=("welding", "lead")))
+    page.refresh(None)
+    pick(qtbot, page, "Front wing, lower edge")
+    assert not texts.isVisible()
+    assert "Lead in old paint" in page.detail.cautions._titles.text()
+    qtbot.mouseClick(page.detail.cautions.read_button, Qt.MouseButton.LeftButton)
+    assert texts.isVisible()
 
 
 def test_a_panel_leads_to_the_drawing(qtbot, page, desk, session):

@@ -107,6 +107,7 @@ class AreaDetail(QWidget):
         """Show an area as it is now; ``figures`` is its money and hours, in words."""
         car = self._desk.ask(cars.car)
         self._stages = car.stages if car else ()
+        is_another = self._area is None or self._area.id != area.id
         self._area = area
         panels = self._desk.ask(drawings.area_panels, area) or ()
         self.name.setText(area.name)
@@ -115,7 +116,11 @@ class AreaDetail(QWidget):
         _say(self.found, area.found, "Not said yet. Press Edit to say what was wrong.")
         _say(self.done, area.done, "Not said yet. Press Edit to say what was done about it.")
         words = "\n".join((area.name, area.found, area.done, *(c.note for c in area.changes)))
-        self.cautions.show_cautions(area.cautions, suggest(words, panels))
+        # Where work lies ahead the texts are open; on finished work their titles are enough.
+        ahead = bool(next_stage(self._stages, area.stage))
+        self.cautions.show_cautions(
+            area.cautions, suggest(words, panels), in_full=ahead if is_another else None
+        )
         self.photos.show_area(area)
         self.spent.show_area(area, figures)
         self._show_entries(area)

@@ -8,7 +8,13 @@ from journal.domain.cautions import CAUTIONS, Caution
 
 
 class CautionsBox(QWidget):
-    """The cautions kept with an area, and those its words and panels give reason for."""
+    """The cautions kept with an area, and those its words and panels give reason for.
+
+    Their titles always show; their texts too, or at the press of a button.
+
+    Attributes:
+        read_button: shows and hides the texts.
+    """
 
     #: The owner keeps a caution with the area, or no longer: all the keys kept.
     kept_changed = Signal(object)
@@ -17,21 +23,43 @@ class CautionsBox(QWidget):
         super().__init__(parent)
         self._read_only = read_only
         self._kept: tuple[str, ...] = ()
-        self._layout = QVBoxLayout(self)
+        self.read_button = button("Read them", self._show_texts, role="quiet")
+        self.read_button.setCheckable(True)
+        self._titles = label("")
+        self._brief = QFrame()
+        self._brief.setProperty("role", "banner")
+        self._brief.setProperty("level", "warning")
+        brief = row(self._titles, self.read_button)
+        brief.setContentsMargins(8, 4, 4, 4)
+        brief.setStretch(0, 1)
+        self._brief.setLayout(brief)
+        self._texts = QWidget()
+        self._layout = QVBoxLayout(self._texts)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(6)
+        self.setLayout(column(self._brief, self._texts, spacing=6))
 
-    def show_cautions(self, kept: tuple[str, ...], suggested: tuple[str, ...]) -> None:
-        """Show the cautions of an area: those kept first, then those proposed."""
+    def show_cautions(
+        self, kept: tuple[str, ...], suggested: tuple[str, ...], *, in_full: bool | None = None
+    ) -> None:
+        """Show the cautions of an area, those kept first; ``in_full`` None leaves texts as is."""
         self._kept = kept
+        first = [caution for caution in CAUTIONS if caution.key in kept]
+        first += [c for c in CAUTIONS if c.key in suggested and c.key not in kept]
         clear_layout(self._layout)
-        for caution in CAUTIONS:
-            if caution.key in kept:
-                self._layout.addWidget(self._banner(caution, kept=True))
-        for caution in CAUTIONS:
-            if caution.key in suggested and caution.key not in kept:
-                self._layout.addWidget(self._banner(caution, kept=False))
-        self.setVisible(self._layout.count() > 0)
+        for caution in first:
+            self._layout.addWidget(self._banner(caution, kept=caution.key in kept))
+        titles = "; ".join(caution.title for caution in first)
+        self._titles.setText(f"{'Caution' if len(first) == 1 else 'Cautions'}: {titles}.")
+        self.setVisible(bool(first))
+        if in_full is not None:
+            self.read_button.setChecked(in_full)
+        self._show_texts()
+
+    def _show_texts(self) -> None:
+        in_full = self.read_button.isChecked()
+        self._texts.setVisible(in_full)
+        self._brief.setVisible(not in_full)
 
     def _banner(self, caution: Caution, *, kept: bool) -> QFrame:
         made = QFrame()
