@@ -34,7 +34,7 @@ def grid(qtbot, runner):
     made.resize(1240, 800)
     made.set_groups(fake_groups(60))
     made.show()
-    qtbot.waitUntil(lambda: made.cache.card(PhotoId(23)) is not None)
+    qtbot.waitUntil(lambda: all(made.cache.card(photo) for photo in made.visible_photos()))
     return made
 
 

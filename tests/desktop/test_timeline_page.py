@@ -157,6 +157,23 @@ def test_only_what_is_to_be_placed_or_dated_is_shown(qtbot, page, session):
     assert page.grid.selection.order == (13, 14)
 
 
+def test_the_next_sitting_to_place_comes_to_hand_and_one_key_pins_it(qtbot, page, session):
+    sill = drawings.find_panel(session, "sill left").id
+    qtbot.mouseClick(page.bar.choice(Shown.TO_PLACE), LEFT)
+    qtbot.mouseClick(page.grid.viewport(), LEFT, NONE, page.grid.heading_rect(0).center())
+    assert page.grid.selected() == (8, 9, 10, 11, 12)
+    qtbot.keyClick(page.grid, Qt.Key.Key_P)
+    qtbot.keyClicks(page.ask_bar.edit, "sill left")
+    qtbot.keyClick(page.ask_bar.edit, Qt.Key.Key_Return)
+    read(qtbot, page)
+    assert page.grid.selected() == (5, 6, 7)
+    assert page.desk.selection == PhotosSelected((5, 6, 7))
+    qtbot.keyClick(page.grid, Qt.Key.Key_P)
+    read(qtbot, page)
+    assert pinned(session) == {(photo, sill) for photo in range(5, 13)}
+    assert page.grid.selected() == (1, 2, 3, 4)
+
+
 def test_when_nothing_is_left_to_place_the_page_says_so(qtbot, page, session):
     every = page.grid.selection.order
     pin_actions.pin(session, every, drawings.panels(session)[0].id)
@@ -260,6 +277,7 @@ def test_removing_takes_photos_out_and_undo_brings_them_back(qtbot, page, sessio
     read(qtbot, page)
     assert len(page.grid.selection.order) == 12
     assert page.grid.selected() == ()
+    assert page.desk.selection == Nothing()
     page.desk.act(history.undo)
     read(qtbot, page)
     assert {5, 6} <= set(page.grid.selection.order)

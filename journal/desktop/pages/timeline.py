@@ -54,7 +54,7 @@ class TimelinePage(Page):
         self._months: tuple[Month | None, ...] = ()
         self._reading: Task | None = None
         self._wanted: tuple[PhotoId, ...] = ()
-        self._quiet = self._jumping = False
+        self._quiet = self._jumping = self._take_next = False
         self._viewer: PhotoViewer | None = None
         self.bar = TimelineBar()
         self.grid = PhotoGrid(thumb_cache(desk))
@@ -105,6 +105,7 @@ class TimelinePage(Page):
         self.grid.customContextMenuRequested.connect(self.acts.show_menu)
         self.grid.scrolled.connect(self._on_scrolled)
         self.years.moved.connect(self._on_year)
+        self.acts.last_changed.connect(self._on_pinned)
         self.ask_bar.asked.connect(self._on_asked)
         self.ask_bar.ended.connect(self._on_answered)
 
@@ -142,9 +143,11 @@ class TimelinePage(Page):
         """Show the sittings in the order and with the filter that are chosen."""
         shown = self.bar.shown
         rows, self._months = groups(self._record, shown, newest_first=self.bar.newest_first)
+        before = self.grid.selected()
         self._quiet = True
         self.grid.set_groups(rows)
         self._quiet = False
+        self._follow_selection(before)
         self.years.set_counts(by_month(rows, self._months))
         self.years.setVisible(any(self._months))
         self.bar.show_counts(self._record.count, self._record.to_place, self._record.undated)
@@ -152,6 +155,17 @@ class TimelinePage(Page):
         self._select_wanted()
         self._on_scrolled()
         self._show_selected()
+
+    def _follow_selection(self, before: tuple[PhotoId, ...]) -> None:
+        """Tell everybody when selected photos are gone; take up the next sitting to place."""
+        after, take_next = self.grid.selected(), self._take_next
+        self._take_next = False
+        current = self.grid.selection.current_index
+        if take_next and before and not after and current is not None:
+            self.grid.select_group(self.grid.grid_layout.group_of(current))
+            self.grid.show_current()
+        elif len(after) != len(before) and self.desk.selection == PhotosSelected(before):
+            self.desk.select(PhotosSelected(after) if after else Nothing())
 
     def _show_layer(self, has_photos: bool, shown: Shown) -> None:
         if has_photos:
@@ -191,6 +205,11 @@ class TimelinePage(Page):
         self._show_selected()
         if not self._quiet:
             self.desk.select(PhotosSelected(ids) if ids else Nothing())
+
+    @Slot()
+    def _on_pinned(self) -> None:
+        """Where only photos to place are shown, the next sitting comes to hand by itself."""
+        self._take_next = self.bar.shown is Shown.TO_PLACE
 
     @Slot()
     def _on_asked(self) -> None:

@@ -23,7 +23,7 @@ from journal.domain.ids import PhotoId
 class TimelineActs(QObject):
     """Acts on the photos selected in a grid; questions are asked in the bar above it."""
 
-    #: Photos were pinned: the label of the panel that one key pins to again.
+    #: Photos are being pinned: the label of the panel that one key pins to again.
     last_changed = Signal(str)
 
     def __init__(self, desk: Desk, grid: PhotoGrid, ask_bar: AskBar) -> None:
@@ -113,11 +113,10 @@ class TimelineActs(QObject):
         self._pin_to(ids, drawings.find_panel(self._desk.session, text))
 
     def _pin_to(self, ids: tuple[PhotoId, ...], panel: Panel) -> None:
-        if self._desk.act(pin_actions.pin, ids, panel.id) is None:
-            return
         self._last = panel
         self._again.setText(f"Pin a&gain: {panel.label}")
         self.last_changed.emit(panel.label)
+        self._desk.act(pin_actions.pin, ids, panel.id)
 
     # --- when and what ---
 

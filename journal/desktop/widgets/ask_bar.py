@@ -2,13 +2,48 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QStringListModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QWidget
+from PySide6.QtWidgets import QCompleter, QFrame, QWidget
 
 from journal.desktop.widgets.parts import button, label, row
 from journal.desktop.widgets.pick_edit import PickEdit
 from journal.domain.errors import JournalError
+
+
+class WordsEdit(PickEdit):
+    """Proposes what holds all the words typed, in any order: "left sill" finds "Sill, left"."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__((), parent)
+        self._found = QStringListModel(self)
+        self.completer().setModel(self._found)
+        self.completer().setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
+        self.textEdited.connect(self._propose)
+
+    def set_choices(self, choices: Sequence[str]) -> None:
+        """Propose these."""
+        super().set_choices(choices)
+        self._propose("")
+
+    def matches(self, text: str) -> list[str]:
+        """The choices that hold every word of a text, those that begin with it first."""
+        words = text.casefold().replace(",", " ").split()
+        found = [c for c in self.choices if all(word in c.casefold() for word in words)]
+        first = words[0] if words else ""
+        return sorted(found, key=lambda choice: not choice.casefold().startswith(first))
+
+    def best(self) -> str:
+        """The choice meant: the very one, else the only one that holds all the words."""
+        found = self.matches(self.text())
+        typed = self.text().strip().casefold()
+        exact = [choice for choice in found if choice.casefold() == typed]
+        return exact[0] if exact else found[0] if typed and len(found) == 1 else ""
+
+    def _propose(self, text: str) -> None:
+        # The base class sets its choices before there is a list to propose from.
+        if hasattr(self, "_found"):
+            self._found.setStringList(self.matches(text) if text.strip() else [])
 
 
 class AskBar(QFrame):
@@ -25,7 +60,7 @@ class AskBar(QFrame):
         self._answer: Callable[[str], object] | None = None
         self._question = label("", "subheading", wrap=False)
         self._problem = label("", "error")
-        self.edit = PickEdit()
+        self.edit = WordsEdit()
         self._done = button("", self._on_done, role="primary")
         self._back = button("Cancel", self.leave)
         line = row(self._question, self.edit, self._problem, self._done, self._back, spacing=10)

@@ -257,6 +257,8 @@ class GridBase(QAbstractScrollArea):
 
     def _on_arrived(self, photos: tuple[PhotoId, ...]) -> None:
         room = self.viewport().rect()
+        if self.selection.current in photos:
+            self.setAccessibleDescription(self.current_words())
         for photo in photos:
             if photo in self.selection.places:
                 rect = self.cell_rect(photo)

@@ -17,16 +17,24 @@ class Selection:
 
     def set_order(self, order: tuple[PhotoId, ...]) -> bool:
         """Take a new order; what is no longer in it is dropped. True if the selection changed."""
+        before, index = len(self.chosen), self.current_index
         self.order = order
         self._places = {}
-        before = len(self.chosen)
-        if self.chosen or self.current is not None:
+        if before or index is not None:
             self.chosen = {photo for photo in self.chosen if photo in self.places}
             if self.current not in self.places:
-                self.current = next(iter(self.ids()), None)
+                self.current = self._stand_in(index)
             if self.anchor not in self.places:
                 self.anchor = self.current
         return len(self.chosen) != before
+
+    def _stand_in(self, index: int | None) -> PhotoId | None:
+        """The photo to be current where the one at ``index`` is gone: what took its place."""
+        if self.chosen:
+            return self.ids()[0]
+        if index is None or not self.order:
+            return None
+        return self.order[min(index, len(self.order) - 1)]
 
     @property
     def places(self) -> dict[PhotoId, int]:
