@@ -9,6 +9,7 @@ import os
 import statistics
 import sys
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -19,7 +20,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from journal.desktop.stylesheet import dress
 from journal.desktop.tasks import TaskRunner
-from journal.desktop.widgets.photo_grid import PhotoGrid
+from journal.desktop.widgets.photo_grid import Group, PhotoGrid
 from journal.desktop.widgets.thumbs import ThumbCache
 from tests.desktop.photo_fakes import fake_groups, fake_load
 
@@ -63,13 +64,15 @@ def _wait(milliseconds: int) -> None:
     loop.exec()
 
 
-def _frames(step, count: int = _FRAMES) -> list[float]:
-    times = []
+def _frames(*steps: Callable[[int], None], count: int = _FRAMES) -> list[list[float]]:
+    """The time of each frame of each step; they take turns, so that all see the same machine."""
+    times: list[list[float]] = [[] for _ in steps]
     for number in range(count):
-        start = time.perf_counter()
-        step(number)
-        QApplication.processEvents()
-        times.append((time.perf_counter() - start) * 1000)
+        for step, taken in zip(steps, times, strict=True):
+            start = time.perf_counter()
+            step(number)
+            QApplication.processEvents()
+            taken.append((time.perf_counter() - start) * 1000)
     return times
 
 
@@ -87,6 +90,64 @@ def _memory() -> float:
         return 0.0
 
 
+def _shown_grid(groups: list[Group], runner: TaskRunner) -> PhotoGrid:
+    """The grid with all photos on screen; says how long the first picture of it took."""
+    grid = PhotoGrid(ThumbCache(fake_load, runner))
+    grid.resize(*_SIZE)
+    start = time.perf_counter()
+    grid.set_groups(groups)
+    ready = time.perf_counter()
+    grid.show()
+    QApplication.processEvents()
+    laid_out, shown = (ready - start) * 1000, (time.perf_counter() - start) * 1000
+    _say(f"{grid.grid_layout.count:,} photos: laid out in {laid_out:.1f} ms, shown in {shown:.1f}")
+    return grid
+
+
+def _compare(grid: PhotoGrid, plain: _Plain) -> None:
+    """Frames of the grid beside frames of the plain loop."""
+    bar = grid.verticalScrollBar()
+
+    def plain_step(number: int) -> None:
+        plain.offset = number * 37
+        plain.repaint()
+
+    def line_step(number: int) -> None:
+        bar.setValue(number * 37)
+
+    def whole_step(number: int) -> None:
+        bar.setValue(number * 37)
+        grid.viewport().repaint()
+
+    def leap_step(number: int) -> None:
+        bar.setValue(number * 791_900 % bar.maximum())
+
+    for name, step in (
+        ("by lines, thumbnails coming", line_step),
+        ("by lines", line_step),
+        ("every frame painted in whole", whole_step),
+        ("leaps to anywhere", leap_step),
+    ):
+        reference, times = _frames(plain_step, step)
+        ratio = statistics.median(times) / statistics.median(reference)
+        _say(_line("  the plain loop", reference))
+        _say(f"{_line(name, times)}  {ratio:5.2f} x the plain loop")
+
+
+def _walk(grid: PhotoGrid, bare: float) -> None:
+    """The memory after the first screens, and after looking all over the grid."""
+    bar = grid.verticalScrollBar()
+    bar.setValue(0)
+    _wait(500)
+    early = _memory()
+    for number in range(60):
+        bar.setValue(number * bar.maximum() // 60)
+        _wait(60)
+    late, held = _memory(), grid.cache.bytes_held / 2**20
+    _say(f"memory: {bare:.0f} MB before, {early:.0f} after the first screens,")
+    _say(f"{late:.0f} after a walk through all; thumbnails held {held:.0f} MB")
+
+
 def main() -> None:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 50_000
     app = QApplication([])
@@ -94,56 +155,13 @@ def main() -> None:
     runner = TaskRunner()
     groups = fake_groups(count)
     bare = _memory()
-    cache = ThumbCache(fake_load, runner)
-    grid = PhotoGrid(cache)
-    grid.resize(*_SIZE)
-    start = time.perf_counter()
-    grid.set_groups(groups)
-    grid.show()
-    app.processEvents()
-    first_show = (time.perf_counter() - start) * 1000
-    _say(f"{count:,} photos; first show {first_show:.1f} ms")
-    shown = len(grid.visible_photos())
-    bar = grid.verticalScrollBar()
-
-    plain = _Plain(shown, grid.edge, grid.edge * 3 // 4)
+    grid = _shown_grid(groups, runner)
+    cell = grid.grid_layout.cell
+    plain = _Plain(len(grid.visible_photos()), cell.width(), cell.width() * 3 // 4)
     plain.show()
     app.processEvents()
-
-    def plain_step(number: int) -> None:
-        plain.offset = number * 37
-        plain.repaint()
-
-    def whole_step(number: int) -> None:
-        bar.setValue(number * 37)
-        grid.viewport().repaint()
-
-    def line_step(number: int) -> None:
-        bar.setValue(number * 37)
-
-    def leap_step(number: int) -> None:
-        bar.setValue((number * 7919_00) % bar.maximum())
-
-    reference = _frames(plain_step)
-    _say(_line(f"reference: {shown} plain pixmaps", reference))
-    floor = statistics.median(reference)
-    for name, step in (
-        ("grid, by lines, thumbnails coming", line_step),
-        ("grid, by lines", line_step),
-        ("grid, whole frame painted", whole_step),
-        ("grid, leaps to anywhere", leap_step),
-    ):
-        times = _frames(step)
-        _say(f"{_line(name, times)}  {statistics.median(times) / floor:5.2f} x reference")
-    bar.setValue(0)
-    _wait(500)
-    early = _memory()
-    for number in range(60):
-        bar.setValue(number * bar.maximum() // 60)
-        _wait(60)
-    late = _memory()
-    _say(f"memory: {bare:.0f} MB before, {early:.0f} after the first screens, {late:.0f} after")
-    _say(f"a walk through all; thumbnails held {cache.bytes_held / 2**20:.0f} MB")
+    _compare(grid, plain)
+    _walk(grid, bare)
     runner.close()
 
 
