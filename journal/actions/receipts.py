@@ -1,8 +1,6 @@
 """Receipts and their papers."""
 
-import contextlib
-import mimetypes
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -11,10 +9,8 @@ from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId, Sha256
 from journal.domain.receipts import Paper, Receipt
-from journal.files.copying import Staged, copy_and_hash
-from journal.files.names import safe_suffix
-from journal.store.journal import Journal
-from journal.store.originals import recorded_path, settle
+from journal.store.originals import recorded_path
+from journal.store.papers import ArrivedPapers, arriving
 
 
 def receipts(session: Session) -> tuple[Receipt, ...]:
@@ -40,8 +36,8 @@ def record_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = (
     """
     _refuse_incomplete(receipt, files)
     journal = session.journal
-    with _papers(journal, files) as papers, journal.edit(_label("Record", receipt)) as edit:
-        made = journal.receipts.add(_with_papers(journal, receipt, papers))
+    with arriving(journal, files) as papers, journal.edit(_label("Record", receipt)) as edit:
+        made = journal.receipts.add(_with(receipt, papers))
     return edit.changes(made)
 
 
@@ -53,8 +49,8 @@ def change_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = (
     """
     _refuse_incomplete(receipt, files)
     journal = session.journal
-    with _papers(journal, files) as papers, journal.edit(_label("Change", receipt)) as edit:
-        journal.receipts.change(_with_papers(journal, receipt, papers))
+    with arriving(journal, files) as papers, journal.edit(_label("Change", receipt)) as edit:
+        journal.receipts.change(_with(receipt, papers))
     return edit.changes(receipt.id)
 
 
@@ -103,27 +99,5 @@ def _refuse_incomplete(receipt: Receipt, files: Sequence[Path]) -> None:
     minor_units(receipt.currency)
 
 
-@contextlib.contextmanager
-def _papers(journal: Journal, files: Sequence[Path]) -> Iterator[list[tuple[Staged, str]]]:
-    staged: list[tuple[Staged, str]] = []
-    try:
-        if files and journal.read_only:
-            raise JournalError(f"The journal is open for reading only. {journal.notice}")
-        for path in files:
-            try:
-                staged.append((copy_and_hash(path, journal.staging), safe_suffix(path.name)))
-            except OSError as error:
-                raise JournalError(f"“{path.name}” can't be read: {error}.") from error
-        settle(journal.folder, [(s.path, s.sha256, suffix) for s, suffix in staged])
-        yield staged
-    finally:
-        for paper, _ in staged:
-            paper.path.unlink(missing_ok=True)
-
-
-def _with_papers(journal: Journal, receipt: Receipt, papers: list[tuple[Staged, str]]) -> Receipt:
-    names = [Sha256(staged.sha256) for staged, _ in papers]
-    for staged, suffix in papers:
-        mime = mimetypes.types_map.get(suffix, "application/octet-stream")
-        journal.receipts.add_paper(Sha256(staged.sha256), suffix, staged.size, mime)
-    return replace(receipt, papers=tuple(dict.fromkeys([*receipt.papers, *names])))
+def _with(receipt: Receipt, papers: ArrivedPapers) -> Receipt:
+    return replace(receipt, papers=tuple(dict.fromkeys([*receipt.papers, *papers.record()])))

@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from platformdirs import user_config_path
 
-from journal.files.durable import write_atomically
+from journal.files.durable import make_folder, write_atomically
 
 VERSION = 1
 _RECENT = 8
@@ -52,7 +52,7 @@ def save_settings(settings: Settings) -> None:
     """Save the settings; where they can't be, the program goes on without."""
     path = settings_path()
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
+        make_folder(path.parent)
         values = {"version": VERSION, **asdict(settings)}
         write_atomically(path, json.dumps(values, ensure_ascii=False, indent=1).encode())
     except OSError:

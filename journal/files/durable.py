@@ -51,6 +51,11 @@ def write_atomically(path: Path, data: Buffer) -> None:
     sync_folder(path.parent)
 
 
+def make_folder(path: Path) -> None:
+    """Make a folder, and those above it, where it isn't there yet."""
+    path.mkdir(parents=True, exist_ok=True)
+
+
 def sync_files(paths: Iterable[Path]) -> None:
     """Have the system write the content of each file to the disk."""
     # Windows flushes only what is open for writing; elsewhere the file may be read-only by now.

@@ -1,0 +1,75 @@
+"""Make the README's pictures: the six pages and the dossier, from the demo journal, by the program.
+
+    python3 packaging/start.py --no-window     makes the demo journal
+    python3 packaging/check.py --fast          makes the environment
+    .venv/bin/python packaging/pictures.py     takes the pictures
+
+They go to assets/pictures. Needs no screen.
+"""
+
+import os
+import sys
+import tempfile
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+ROOT = Path(__file__).resolve().parent.parent
+DEMO = ROOT / "demo-journal" / "Halden Rook"
+PICTURES = ROOT / "assets" / "pictures"
+SIZE = (1280, 800)
+#: Page -> theme it is shown in.
+PAGES = {
+    "Drawing": "light",
+    "Timeline": "light",
+    "Areas": "light",
+    "Ledger": "light",
+    "Gaps": "light",
+    "Dossier": "dark",
+}
+
+
+def main(target: Path = PICTURES) -> int:
+    """Open the demo journal, visit every page, and save what is to be seen."""
+    if not (DEMO / "journal.db").exists():
+        sys.exit("There is no demo journal yet; run: python3 packaging/start.py --no-window")
+    # The window is told of a home of its own, so that no one's settings show or change.
+    with tempfile.TemporaryDirectory() as home:
+        os.environ["XDG_CONFIG_HOME"] = home
+        return _take(target)
+
+
+def _take(target: Path) -> int:
+    from PySide6.QtTest import QTest
+
+    from journal.actions.drawings import find_panel
+    from journal.actions.journals import open_journal
+    from journal.desktop.app import make_app, make_window
+    from journal.desktop.desk import AreaSelected, Nothing, PanelSelected
+    from journal.domain.ids import AreaId
+
+    app = make_app(["restoration-journal"])
+    window = make_window(app)
+    window.resize(*SIZE)
+    window.show()
+    window.adopt(open_journal(DEMO, read_only=False))
+    desk, workspace = window.desk, window.workspace
+    assert desk is not None
+    assert workspace is not None
+    sill = find_panel(desk.session, "Sill, left").id
+    shown = {"Drawing": PanelSelected(sill), "Areas": AreaSelected(AreaId(1))}
+    target.mkdir(parents=True, exist_ok=True)
+    for page, look in PAGES.items():
+        window.dress(look)
+        workspace.show_page(page)
+        desk.select(shown.get(page, Nothing()))
+        for _ in range(40):  # thumbnails and sums arrive from their threads
+            QTest.qWait(50)
+        window.grab().save(str(target / f"{page.lower()}.png"))
+        print(target / f"{page.lower()}.png")
+    window.close()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
