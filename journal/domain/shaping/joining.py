@@ -32,6 +32,9 @@ _OVERLAP = 1.0
 #: How far, in millimetres, curves are flattened to where panels are joined that overlap.
 FLATTENED = 0.1
 
+#: How far, in millimetres, the edge that two become again may stray from them.
+_SEAMLESS = 0.01
+
 
 def join_panels(drawing: Drawing, keep: PanelId, gone: PanelId) -> Drawing:
     """Make one panel of two neighbours; it is ``keep``, and ``gone`` is no more.
@@ -205,7 +208,7 @@ def _eased(loop: list[Segment], ends: list[Point]) -> list[Segment]:
     while at < len(made) and len(made) > 3:
         following = (at + 1) % len(made)
         corner = made[at][-1]
-        whole = rejoined(made[at], made[following]) if _among(corner, ends) else None
+        whole = rejoined(made[at], made[following], _SEAMLESS) if _among(corner, ends) else None
         if whole is None:
             at += 1
             continue
