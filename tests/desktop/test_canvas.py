@@ -268,3 +268,15 @@ def test_a_stages_sign_stays_where_it_is_however_often_it_is_painted(canvas):
     for _ in range(3):
         again = canvas.viewport().grab().toImage()
     assert again == first
+
+
+def test_a_sign_stands_on_its_panel_and_clear_of_every_dot(canvas):
+    canvas.set_stages({DOOR: "welded", REAR: "finished", HANDLE: "found"}, DEFAULT_STAGES)
+    canvas.set_pins((pin(1, DOOR), pin(2, DOOR, 1320, 660), pin(3, REAR)))
+    signs = canvas.signs()
+    assert set(signs) == {DOOR, REAR}
+    for panel, at in signs.items():
+        assert canvas.panel_at(at.toPoint()) == panel
+        for dot in canvas.dots():
+            apart = ((at.x() - dot.at.x()) ** 2 + (at.y() - dot.at.y()) ** 2) ** 0.5
+            assert apart >= dot.radius + 9

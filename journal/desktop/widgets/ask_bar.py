@@ -27,11 +27,11 @@ class WordsEdit(PickEdit):
         self._propose("")
 
     def matches(self, text: str) -> list[str]:
-        """The choices that hold every word of a text, those that begin with it first."""
+        """The choices that hold every word of a text, short ones that begin with it first."""
         words = text.casefold().replace(",", " ").split()
         found = [c for c in self.choices if all(word in c.casefold() for word in words)]
         first = words[0] if words else ""
-        return sorted(found, key=lambda choice: not choice.casefold().startswith(first))
+        return sorted(found, key=lambda c: (not c.casefold().startswith(first), len(c), c))
 
     def best(self) -> str:
         """The choice meant: the very one, else the only one that holds all the words."""

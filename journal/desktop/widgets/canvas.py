@@ -18,6 +18,7 @@ from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas_labels import paint_label
 from journal.desktop.widgets.canvas_pins import paint_dots
 from journal.desktop.widgets.canvas_sheet import CanvasSheet
+from journal.desktop.widgets.canvas_signs import paint_sign
 from journal.desktop.widgets.photo_drag import photos_from_mime
 from journal.domain.ids import PanelId
 
@@ -57,6 +58,11 @@ class DrawingCanvas(CanvasSheet):
 
     # Qt
 
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """Find out which panels show a sign before they are painted: their pattern is paler."""
+        self.signs()
+        super().drawBackground(painter, rect)
+
     def drawForeground(self, painter: QPainter, _rect: QRectF | QRect) -> None:
         """Paint the outlines that matter now, then pins and a label, in pixels."""
         for panel_id in {self._selected, self._hovered, self._drop}:
@@ -68,8 +74,9 @@ class DrawingCanvas(CanvasSheet):
         painter.scale(ratio, ratio)
         colours = colours_of(self.palette())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for items in self._items.values():
-            items[0].paint_sign(painter, self.viewportTransform(), self.font())
+        for panel_id, at in self.signs().items():
+            if mark := self._items[panel_id][0].stage:
+                paint_sign(painter, at, mark, colours, self.font())
         paint_dots(painter, self.dots(), colours, self.font())
         named = self._drop or self._hovered or self._selected
         if named is not None and (words := self.words_of(named)):

@@ -3,7 +3,7 @@
 from enum import Enum
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QTransform
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from journal.desktop.theme import Colours, StageMark
@@ -11,10 +11,6 @@ from journal.desktop.widgets.paths import painter_path
 from journal.domain.drawing import Panel, System
 from journal.domain.shapes import Shape
 
-#: How far a sign stands from a panel's middle one way, and a dot the other way, in pixels.
-ASIDE = 13.0
-
-_SIGN = 18
 #: How strong a stage's pattern is where its sign tells the stage too.
 _UNDER_SIGN = 0.55
 
@@ -42,7 +38,7 @@ class PanelItem(QGraphicsItem):
         self.colours = colours
         self.stage: StageMark | None = None
         self.touch = Touch.NONE
-        self.sign_at: QPointF | None = None
+        self.is_signed = False
         self._bounds = self.path.boundingRect()
         self.setZValue(order)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
@@ -61,11 +57,6 @@ class PanelItem(QGraphicsItem):
                 if self.path.contains(QPointF(x, y)):
                     return QPointF(x, y)
         return centre
-
-    @property
-    def aside(self) -> tuple[float, float]:
-        """The way along the panel, right or down: a sign and a dot stand side by side on it."""
-        return (1.0, 0.0) if self._bounds.width() >= self._bounds.height() else (0.0, 1.0)
 
     def set_touch(self, touch: Touch) -> None:
         """Show what is going on with the panel."""
@@ -115,36 +106,9 @@ class PanelItem(QGraphicsItem):
         if scale:
             brush.setTransform(QTransform.fromScale(1 / scale, 1 / scale))
         painter.save()
-        painter.setOpacity(_UNDER_SIGN if self.has_sign(scale) else 1.0)
+        painter.setOpacity(_UNDER_SIGN if self.is_signed else 1.0)
         painter.fillPath(self.path, brush)
         painter.restore()
-
-    def has_sign(self, scale: float) -> bool:
-        """Whether the stage's sign fits on the panel at this scale, in pixels a millimetre."""
-        if self.stage is None or self.sign_at is None or not scale:
-            return False
-        across, along = self.aside
-        middle = self.sign_at - QPointF(across, along) * (ASIDE / scale)
-        reach = (_SIGN / 2 + 1) / scale
-        ends = (QPointF(reach, 0), QPointF(-reach, 0), QPointF(0, reach), QPointF(0, -reach))
-        return all(self.path.contains(middle + end) for end in ends)
-
-    def paint_sign(self, painter: QPainter, to_screen: QTransform, font: QFont) -> None:
-        """Paint the stage's sign, in pixels, so that no other panel lies over it."""
-        if self.stage is None or self.sign_at is None or not self.has_sign(to_screen.m11()):
-            return
-        across, along = self.aside
-        disc = QRectF(0, 0, _SIGN, _SIGN)
-        disc.moveCenter(to_screen.map(self.sign_at) - QPointF(across, along) * ASIDE)
-        painter.setPen(QPen(QColor(self.stage.colour), 2))
-        painter.setBrush(QColor(self.colours.surface))
-        painter.drawEllipse(disc)
-        bold = QFont(font)
-        bold.setPixelSize(12)
-        bold.setBold(True)
-        painter.setFont(bold)
-        painter.setPen(QColor(self.colours.text))
-        painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, self.stage.sign)
 
 
 def _pen(colour: str, width: float, *, dashed: bool = False) -> QPen:

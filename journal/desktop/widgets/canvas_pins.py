@@ -2,14 +2,14 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
 
 from journal.desktop.theme import Colours
-from journal.domain.ids import PanelId, PhotoId
+from journal.domain.ids import PhotoId
 
 #: Dots nearer than this to each other become one with a count, in pixels.
 REACH = 24.0
@@ -19,16 +19,12 @@ _DOT = 6.0
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """One photo's place on the view shown, in millimetres; ``facing`` as in a Pin.
-
-    ``beside`` is the panel whose sign the dot makes room for: that of a photo pinned to no spot.
-    """
+    """One photo's place on the view shown, in millimetres; ``facing`` as in a Pin."""
 
     photo_id: PhotoId
     x: float
     y: float
     facing: float | None = None
-    beside: PanelId | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,20 +42,13 @@ class Dot:
         return _DOT if count == 1 else 9.0 + 2.5 * math.log10(count)
 
 
-def gather(
-    spots: Iterable[Spot],
-    to_screen: QTransform,
-    room: Mapping[PanelId, tuple[float, float]] | None = None,
-) -> tuple[Dot, ...]:
-    """The dots for these spots at this scale; ``room`` is what signs take, in pixels."""
-    room = room or {}
+def gather(spots: Iterable[Spot], to_screen: QTransform) -> tuple[Dot, ...]:
+    """The dots for these spots at this scale."""
     buckets: dict[tuple[int, int], list[tuple[float, float, Spot]]] = defaultdict(list)
     scale_x, scale_y = to_screen.m11(), to_screen.m22()
     shift_x, shift_y = to_screen.dx(), to_screen.dy()
     for spot in spots:
         x, y = spot.x * scale_x + shift_x, spot.y * scale_y + shift_y
-        if spot.beside is not None and spot.beside in room:
-            x, y = x + room[spot.beside][0], y + room[spot.beside][1]
         buckets[int(x // REACH), int(y // REACH)].append((x, y, spot))
     groups: list[list[tuple[float, float, Spot]]] = []
     middles: list[tuple[float, float]] = []

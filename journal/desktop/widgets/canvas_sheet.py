@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsVi
 
 from journal.desktop.theme import colours_of, stage_mark
 from journal.desktop.widgets.canvas_decor import DecorItem
-from journal.desktop.widgets.canvas_items import ASIDE, PanelItem, SheetItem, Touch
+from journal.desktop.widgets.canvas_items import PanelItem, SheetItem, Touch
 from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
+from journal.desktop.widgets.canvas_signs import Staged, place_signs
 from journal.domain.drawing import Drawing, Panel, View
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.photos import Pin
@@ -50,6 +51,7 @@ class CanvasSheet(QGraphicsView):
         self._pins: tuple[Pin, ...] = ()
         self._spots: tuple[Spot, ...] = ()
         self._dots: tuple[Dot, ...] | None = None
+        self._signs: dict[PanelId, QPointF] | None = None
         self._counts: Counter[PanelId] = Counter()
         self._items: dict[PanelId, list[PanelItem]] = {}
         self._map: PanelMap | None = None
@@ -145,13 +147,7 @@ class CanvasSheet(QGraphicsView):
     def dots(self) -> tuple[Dot, ...]:
         """The pins as they show now."""
         if self._dots is None:
-            scale = self.viewportTransform().m11()
-            room = {
-                panel_id: (items[0].aside[0] * ASIDE, items[0].aside[1] * ASIDE)
-                for panel_id, items in self._items.items()
-                if items[0].has_sign(scale)
-            }
-            self._dots = gather(self._spots, self.viewportTransform(), room)
+            self._dots = gather(self._spots, self.viewportTransform())
         return self._dots
 
     def panel_map(self) -> "PanelMap":
@@ -174,6 +170,21 @@ class CanvasSheet(QGraphicsView):
             self.panel_map()
             self._apply_stages()
             self._place_pins()
+
+    def signs(self) -> dict[PanelId, QPointF]:
+        """Where the signs of stages stand now, in pixels."""
+        if self._signs is None:
+            staged = {
+                panel_id: Staged(items[0].path, spot, items[0].stage)
+                for panel_id, items in self._items.items()
+                if items[0].stage is not None
+                and self._is_seen(panel_id, spot := self.spot_on(panel_id))
+            }
+            self._signs = place_signs(staged, self.viewportTransform(), self.dots())
+            for panel_id, items in self._items.items():
+                for item in items:
+                    item.is_signed = panel_id in self._signs
+        return self._signs
 
     def _is_seen(self, panel_id: PanelId, spot: QPointF) -> bool:
         return self._panel_under(self.scene().items(spot)) == panel_id
@@ -209,9 +220,6 @@ class CanvasSheet(QGraphicsView):
             mark = stage_mark(colours, self._stage_names, self._stages.get(panel_id, ""))
             for item in items:
                 item.stage = mark
-            if mark is not None:
-                spot = self.spot_on(panel_id)
-                items[0].sign_at = spot if self._is_seen(panel_id, spot) else None
         self._forget_dots()
 
     def _apply_touch(self) -> None:
@@ -237,12 +245,12 @@ class CanvasSheet(QGraphicsView):
                 spots.append(Spot(pin.photo_id, pin.x, pin.y, pin.facing))
             elif pin.view_id is None or pin.x is None:
                 at = self.spot_on(pin.panel_id)
-                spots.append(Spot(pin.photo_id, at.x(), at.y(), beside=pin.panel_id))
+                spots.append(Spot(pin.photo_id, at.x(), at.y()))
         self._spots = tuple(spots)
         self._forget_dots()
 
     def _forget_dots(self) -> None:
-        self._dots = None
+        self._dots = self._signs = None
         self.viewport().update()
 
     def _recolour(self) -> None:
