@@ -289,3 +289,12 @@ def test_checks_draw_off_screen_where_there_is_no_screen(check: ModuleType) -> N
     assert check.environment(False, {"A": "b"})["QT_QPA_PLATFORM"] == "offscreen"
     assert check.environment(False, {"QT_QPA_PLATFORM": "vnc"})["QT_QPA_PLATFORM"] == "vnc"
     assert check.environment(True, {"A": "b"}) == {"A": "b"}
+
+
+def test_the_window_names_its_desktop_entry(qapp: object) -> None:
+    from PySide6.QtGui import QGuiApplication
+
+    from journal.desktop.app import make_app
+
+    make_app([])
+    assert QGuiApplication.desktopFileName() == ID

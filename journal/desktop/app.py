@@ -36,7 +36,7 @@ def make_app(arguments: list[str]) -> QApplication:
     app = found if isinstance(found, QApplication) else QApplication(arguments[:1])
     app.setApplicationName("restoration-journal")
     app.setApplicationDisplayName(PROGRAM)
-    app.setDesktopFileName("restoration-journal")
+    app.setDesktopFileName("org.restoration_journal.RestorationJournal")
     app.setWindowIcon(icons.program_icon())
     return app
 
