@@ -1,7 +1,7 @@
 """Check everything a change must pass: style, layout, types, tests.
 
     python3 packaging/check.py              all of it
-    python3 packaging/check.py --fast       without slow tests and benchmarks
+    python3 packaging/check.py --fast       without slow tests
     python3 packaging/check.py -- -k sill   words after -- go to pytest
 
 Every kind is run even after one has failed; the exit status is that of the first that failed.
@@ -26,7 +26,7 @@ def main(arguments: list[str] | None = None) -> int:
     arguments = sys.argv[1:] if arguments is None else arguments
     place = arguments.index("--") if "--" in arguments else len(arguments)
     parser = argparse.ArgumentParser(prog="check.py", description="Check the whole project.")
-    parser.add_argument("--fast", action="store_true", help="leave out slow tests and benchmarks")
+    parser.add_argument("--fast", action="store_true", help="leave out slow tests")
     options = parser.parse_args(arguments[:place])
     python = setup_env.prepare(dev=True, window=True)
     kinds = checks(fast=options.fast, words=arguments[place + 1 :])
@@ -39,7 +39,7 @@ def main(arguments: list[str] | None = None) -> int:
 
 def checks(*, fast: bool, words: list[str]) -> dict[str, list[str]]:
     """Each kind of check with its command, the tests last: their closing line ends the run."""
-    left_out = ["-m", "not slow", "--ignore=tests/benchmarks"] if fast else []
+    left_out = ["-m", "not slow"] if fast else []
     return {
         "style": ["ruff", "check", "."],
         "layout": ["ruff", "format", "--check", "."],
