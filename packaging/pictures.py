@@ -39,9 +39,16 @@ def main(target: Path = PICTURES) -> int:
         return _take(target)
 
 
-def _take(target: Path) -> int:
-    from PySide6.QtTest import QTest
+def _wait(milliseconds: int) -> None:
+    """Let the window live for a while: thumbnails and sums arrive from their threads."""
+    from PySide6.QtCore import QEventLoop, QTimer
 
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
+
+
+def _take(target: Path) -> int:
     from journal.actions.drawings import find_panel
     from journal.actions.journals import open_journal
     from journal.desktop.app import make_app, make_window
@@ -52,7 +59,9 @@ def _take(target: Path) -> int:
     window = make_window(app)
     window.resize(*SIZE)
     window.show()
-    window.adopt(open_journal(DEMO, read_only=False))
+    # By a relative path, so that the strip at the bottom shows no folder of this computer.
+    os.chdir(DEMO.parent)
+    window.adopt(open_journal(Path(DEMO.name)))
     desk, workspace = window.desk, window.workspace
     assert desk is not None
     assert workspace is not None
@@ -63,8 +72,7 @@ def _take(target: Path) -> int:
         window.dress(look)
         workspace.show_page(page)
         desk.select(shown.get(page, Nothing()))
-        for _ in range(40):  # thumbnails and sums arrive from their threads
-            QTest.qWait(50)
+        _wait(2500)
         window.grab().save(str(target / f"{page.lower()}.png"))
         print(target / f"{page.lower()}.png")
     window.close()
