@@ -5,7 +5,17 @@ from dataclasses import dataclass, field
 
 from journal.domain.drawing import Decor, Drawing, Panel, PanelShape, Side, View, Weight
 from journal.domain.ids import PanelId, ViewId
-from journal.domain.shapes import Point, Shape, Stroke, mirror, mirror_down, moved_edges, tidy
+from journal.domain.shapes import (
+    Contour,
+    Line,
+    Point,
+    Shape,
+    Stroke,
+    mirror,
+    mirror_down,
+    moved_edges,
+    tidy,
+)
 from journal.domain.starters.parts import SYSTEMS
 
 _OTHER = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT, Side.CENTRE: Side.CENTRE}
@@ -61,7 +71,7 @@ class Sheet:
         """A panel's shape on this view."""
         panel = self.draft.panel(name, side)
         order = sum(1 for s in self.draft.shapes if s.view_id == self.view.id)
-        self.draft.shapes.append(PanelShape(panel.id, self.view.id, tidy(shape), order))
+        self.draft.shapes.append(PanelShape(panel.id, self.view.id, _clean(shape), order))
 
     def across(self, name: str, shape: Shape, side: Side = Side.LEFT) -> None:
         """A panel of ``side`` and its fellow, mirrored at the upright centre line."""
@@ -111,6 +121,19 @@ class Sheet:
             moved = _moved(decor.stroke, lambda p: Point(2 * middle - p.x, p.y))
             other.line(moved, decor.weight)
         return other
+
+
+def _clean(shape: Shape) -> Shape:
+    """The shape as it is written, without straight edges that have no length then."""
+    contours = []
+    for contour in tidy(shape).contours:
+        here, edges = contour.start, []
+        for edge in contour.edges:
+            if not (isinstance(edge, Line) and edge.to == here):
+                edges.append(edge)
+            here = edge.to
+        contours.append(Contour(contour.start, tuple(edges)))
+    return Shape(tuple(contours))
 
 
 def _moved(stroke: Stroke, move: Callable[[Point], Point]) -> Stroke:
