@@ -1,7 +1,8 @@
 """Connections to a journal's database: one place for the pragmas."""
 
 import sqlite3
-from collections.abc import Iterator
+import threading
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -48,6 +49,40 @@ def create(path: Path) -> sqlite3.Connection:
     db.execute("PRAGMA synchronous = EXTRA")
     db.execute("PRAGMA foreign_keys = ON")
     return db
+
+
+class PerThread:
+    """One connection for every thread that asks, since SQLite's can't be shared."""
+
+    def __init__(self, make: Callable[[], sqlite3.Connection]) -> None:
+        self._make = make
+        self._local = threading.local()
+        self._closed = False
+
+    def get(self) -> sqlite3.Connection:
+        """The calling thread's connection, made when it first asks.
+
+        Raises:
+            JournalError: ``close`` was called before.
+        """
+        found: sqlite3.Connection | None = getattr(self._local, "db", None)
+        if found is None:
+            if self._closed:
+                raise JournalError("The journal is closed.")
+            found = self._local.db = self._make()
+        return found
+
+    def close(self) -> None:
+        """Close the calling thread's connection and let go of the others.
+
+        Closing a connection while its own thread reads from it would end the process; let go of,
+        it closes by itself when that reading is over.
+        """
+        self._closed = True
+        own: sqlite3.Connection | None = getattr(self._local, "db", None)
+        if own is not None:
+            own.close()
+        self._local = threading.local()
 
 
 @contextmanager

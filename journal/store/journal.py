@@ -15,7 +15,7 @@ from journal.domain.ids import EditId
 from journal.store import edits, migrations, originals
 from journal.store.areas import Areas
 from journal.store.car import CarStore
-from journal.store.connection import DATABASE_NAME, connect, plain_errors
+from journal.store.connection import DATABASE_NAME, PerThread, connect, plain_errors
 from journal.store.drawing import DrawingStore
 from journal.store.edits import Edit
 from journal.store.lock import Lock
@@ -45,8 +45,9 @@ class Journal:
         self.notice = notice
         self.read_only = lock is None
         self._lock = lock
-        self._local = threading.local()
-        self._connections: list[sqlite3.Connection] = []
+        self._connections = PerThread(
+            lambda: connect(folder / DATABASE_NAME, read_only=self.read_only)
+        )
         self._writing = threading.Lock()
         self.car = CarStore(self)
         self.drawing = DrawingStore(self)
@@ -61,12 +62,7 @@ class Journal:
     @property
     def db(self) -> sqlite3.Connection:
         """The calling thread's connection."""
-        found: sqlite3.Connection | None = getattr(self._local, "db", None)
-        if found is None:
-            found = connect(self.folder / DATABASE_NAME, read_only=self.read_only)
-            self._local.db = found
-            self._connections.append(found)
-        return found
+        return self._connections.get()
 
     @property
     def staging(self) -> Path:
@@ -184,11 +180,9 @@ class Journal:
         return originals.sizes(self.db)
 
     def close(self) -> None:
-        """Close every connection and give back the lock; harmless a second time."""
-        for db in self._connections:
-            db.close()
-        self._connections.clear()
-        self._local = threading.local()
+        """Wait for an edit in hand, close, and give back the lock; harmless a second time."""
+        with self._writing:
+            self._connections.close()
         self.previews.close()
         if self._lock:
             self._lock.release()

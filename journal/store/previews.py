@@ -7,6 +7,8 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
+from journal.store.connection import PerThread
+
 PREVIEWS_NAME = "previews.db"
 
 
@@ -20,17 +22,8 @@ class Previews:
     def __init__(self, folder: Path, *, read_only: bool) -> None:
         self._path = folder / PREVIEWS_NAME
         self._read_only = read_only
-        self._local = threading.local()
-        self._connections: list[sqlite3.Connection] = []
+        self._connections = PerThread(self._open)
         self._writing = threading.Lock()
-
-    def _db(self) -> sqlite3.Connection:
-        found: sqlite3.Connection | None = getattr(self._local, "db", None)
-        if found is None:
-            found = self._open()
-            self._local.db = found
-            self._connections.append(found)
-        return found
 
     def _open(self) -> sqlite3.Connection:
         if self._read_only and not self._path.is_file():
@@ -57,7 +50,7 @@ class Previews:
 
     def _ask(self, sql: str, values: Sequence[object]) -> tuple[Any, ...] | None:
         try:
-            row: tuple[Any, ...] | None = self._db().execute(sql, values).fetchone()
+            row: tuple[Any, ...] | None = self._connections.get().execute(sql, values).fetchone()
         except sqlite3.DatabaseError:
             return None
         return row
@@ -70,7 +63,7 @@ class Previews:
         """Keep some thumbnails; a rough one never replaces a final one."""
         if self._read_only and self._path.is_file():
             return
-        db = self._db()
+        db = self._connections.get()
         with self._writing, contextlib.suppress(sqlite3.OperationalError):
             db.execute("BEGIN IMMEDIATE")
             db.executemany(
@@ -82,11 +75,9 @@ class Previews:
             db.execute("COMMIT")
 
     def close(self) -> None:
-        """Close every connection."""
-        for db in self._connections:
-            db.close()
-        self._connections.clear()
-        self._local = threading.local()
+        """Close; what is asked for or kept later is refused."""
+        with self._writing:
+            self._connections.close()
 
 
 def _prepared(db: sqlite3.Connection) -> sqlite3.Connection:

@@ -4,6 +4,7 @@ import shutil
 import sqlite3
 import subprocess
 import sys
+import threading
 from contextlib import closing
 from pathlib import Path
 
@@ -191,3 +192,27 @@ def test_folder_can_be_moved(tmp_path: Path) -> None:
     shutil.move(tmp_path / "Rook", tmp_path / "elsewhere, renamed")
     with store.open_folder(tmp_path / "elsewhere, renamed") as opened:
         assert opened.car.get() == CAR
+
+
+def test_closing_while_other_threads_read_ends_in_order(journal: Journal) -> None:
+    reading, ended = threading.Barrier(5), []
+
+    def read() -> None:
+        reading.wait()
+        try:
+            for _ in range(2000):
+                journal.drawing.panels()
+                journal.previews.get("a" * 64)
+        except JournalError as error:
+            ended.append(str(error))
+
+    threads = [threading.Thread(target=read) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    reading.wait()
+    journal.close()
+    for thread in threads:
+        thread.join()
+    assert ended == ["The journal is closed."] * 4
+    with pytest.raises(JournalError, match="closed"):
+        journal.car.get()
