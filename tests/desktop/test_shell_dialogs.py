@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
 from journal.actions import cars, history
@@ -119,6 +120,44 @@ def test_measurements_that_fit_no_car_are_named_while_typing(asking):
     asking._length.setValue(2000)
     asking._draw()
     assert asking.problem.text()
+
+
+def test_the_drawing_follows_a_measurement_at_once(qtbot, asking):
+    asking._sizes_known.setChecked(True)
+    asking._length.setValue(8999)
+    asking._length.setValue(20)
+    qtbot.waitUntil(lambda: "20 mm" in asking.problem.text(), timeout=1000)
+
+
+def test_the_name_can_be_typed_at_once_and_enter_begins_the_journal(qtbot, asking, tmp_path):
+    asking.show()
+    assert asking.focusWidget() is asking._name
+    qtbot.keyClicks(asking._name, "Merle")
+    asking._sizes_known.setChecked(True)
+    asking._length.setFocus()
+    qtbot.keyClick(asking._length, Qt.Key.Key_Return)
+    assert asking.session is not None
+    assert asking.session.folder == tmp_path / "Merle"
+
+
+def test_enter_on_cancel_cancels(qtbot, asking):
+    asking._name.setText("Merle")
+    asking.show()
+    asking.cancel_button.setFocus()
+    qtbot.keyClick(asking.cancel_button, Qt.Key.Key_Return)
+    assert asking.session is None
+    assert not asking.isVisible()
+
+
+def test_tab_comes_to_the_buttons_last(qtbot, asking):
+    with qtbot.waitActive(asking):
+        asking.show()
+    passed = []
+    asking._folder.setFocus()
+    for _ in range(3):
+        qtbot.keyClick(asking.focusWidget(), Qt.Key.Key_Tab)
+        passed.append(asking.focusWidget())
+    assert passed[1:] == [asking.accept_button, asking.cancel_button]
 
 
 # --- car and milestones ---

@@ -1,11 +1,14 @@
 """What every dialog that asks for something has in common."""
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
     QLabel,
+    QPushButton,
+    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -27,6 +30,7 @@ class FormDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setMinimumWidth(520)
+        self._in_order = False
         self.outer = QVBoxLayout(self)
         self.outer.setContentsMargins(20, 16, 20, 16)
         self.outer.setSpacing(12)
@@ -43,7 +47,9 @@ class FormDialog(QDialog):
         )
         self.accept_button.setProperty("role", "primary")
         self.accept_button.setDefault(True)
-        self.buttons.addButton("Cancel", QDialogButtonBox.ButtonRole.RejectRole)
+        self.cancel_button = self.buttons.addButton(
+            "Cancel", QDialogButtonBox.ButtonRole.RejectRole
+        )
         self.buttons.accepted.connect(self._on_accepted)
         self.buttons.rejected.connect(self.reject)
         self.outer.addLayout(self.form)
@@ -68,6 +74,38 @@ class FormDialog(QDialog):
     def submit(self) -> bool:
         """Do what the dialog is for; whether it is done."""
         raise NotImplementedError
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Begin in the first field, and let Tab come to the buttons last."""
+        if not self._in_order:
+            self._in_order = True
+            self._put_buttons_last()
+        super().showEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses the button it stands on; in a field it is the accepting button."""
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+            return
+        on = self.focusWidget()
+        (on if isinstance(on, QPushButton | QToolButton) else self.accept_button).click()
+
+    def _put_buttons_last(self) -> None:
+        """Tab follows the order of making, and the two buttons were made before the fields."""
+        chosen = self.focusWidget()
+        self.outer.removeWidget(self.buttons)
+        self.buttons.setParent(None)
+        self.outer.addWidget(self.buttons)
+        if chosen in (None, self.accept_button, self.cancel_button):
+            self._first_field().setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _first_field(self) -> QWidget:
+        at = self.nextInFocusChain()
+        while at is not self.accept_button:
+            if at.focusPolicy() & Qt.FocusPolicy.TabFocus and at.isVisibleTo(self):
+                return at
+            at = at.nextInFocusChain()
+        return self.accept_button
 
     def show_problem(self, sentence: str) -> None:
         """Say what is wrong, unless a field says so itself; "" takes it back."""

@@ -99,7 +99,7 @@ class NewJournalDialog(FormDialog):
             self._length.valueChanged,
             self._sizes_known.toggled,
         ):
-            changed.connect(self._redraw.start)
+            changed.connect(lambda _value: self._redraw.start())
 
     def car(self) -> Car:
         """The car as typed so far."""
