@@ -8,9 +8,9 @@ months a season has.
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from journal.domain import words
-from journal.domain.edtf_text import bounds
 from journal.domain.errors import JournalError
+
+# What reads and writes dates is imported on first use: a window can show itself without.
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -45,6 +45,8 @@ class When:
 
 def parse_edtf(text: str) -> When:
     """The date that an EDTF text stands for; JournalError where the text is none."""
+    from journal.domain.edtf_text import bounds
+
     try:
         earliest, latest = bounds(text)
     except ValueError as error:
@@ -57,13 +59,16 @@ def parse(text: str) -> When:
 
     ``edtf`` of the result is EDTF in either case. JournalError where no date can be read from it.
     """
+    from journal.domain.edtf_text import bounds
+    from journal.domain.words import as_edtf
+
     typed = text.strip()
     try:
         return parse_edtf(typed)
     except JournalError:
         pass
     try:
-        edtf = words.as_edtf(typed)
+        edtf = as_edtf(typed)
         return When(*bounds(edtf), edtf)
     except ValueError as error:
         raise JournalError(
@@ -74,6 +79,8 @@ def parse(text: str) -> When:
 
 def spoken(when: When) -> str:
     """A date as a screen shows it: "5 March 2016, 14:22", "about 2012", "2015 to 2017"."""
+    from journal.domain import words
+
     return words.spoken(when.edtf)
 
 

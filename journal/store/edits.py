@@ -5,7 +5,6 @@ act of the person (adding a thousand photos in twenty transactions) share its nu
 back together.
 """
 
-import hashlib
 import json
 import sqlite3
 from collections.abc import Iterable
@@ -85,6 +84,8 @@ def _previous(db: sqlite3.Connection, edit_id: int) -> str:
 
 
 def _digest(db: sqlite3.Connection, edit_id: int, previous: str) -> str:
+    import hashlib
+
     head = db.execute(
         "SELECT id, act, label, made, kind, target FROM edits WHERE id = ?", (edit_id,)
     ).fetchone()

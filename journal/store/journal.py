@@ -5,11 +5,11 @@ import threading
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
+from functools import cached_property
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
-from journal.domain.arrivals import NewPhoto
 from journal.domain.errors import JournalError, ReadOnlyError, UndoRefusedError
 from journal.domain.ids import EditId
 from journal.store import edits, migrations, originals
@@ -19,12 +19,15 @@ from journal.store.connection import DATABASE_NAME, PerThread, connect, plain_er
 from journal.store.drawing import DrawingStore
 from journal.store.edits import Edit
 from journal.store.lock import Lock
-from journal.store.photos import Photos
-from journal.store.pins import Pins
 from journal.store.previews import Previews
-from journal.store.receipts import Receipts
-from journal.store.search import Search
-from journal.store.work import WorkStore
+
+if TYPE_CHECKING:
+    from journal.domain.arrivals import NewPhoto
+    from journal.store.photos import Photos
+    from journal.store.pins import Pins
+    from journal.store.receipts import Receipts
+    from journal.store.search import Search
+    from journal.store.work import WorkStore
 
 
 class Journal:
@@ -51,13 +54,45 @@ class Journal:
         self._writing = threading.Lock()
         self.car = CarStore(self)
         self.drawing = DrawingStore(self)
-        self.photos = Photos(self)
-        self.pins = Pins(self)
         self.areas = Areas(self)
-        self.receipts = Receipts(self)
-        self.work = WorkStore(self)
-        self.search = Search(self)
         self.previews = Previews(folder, read_only=self.read_only)
+
+    # What follows is loaded on first use: a journal opens sooner without it.
+
+    @cached_property
+    def photos(self) -> "Photos":
+        """The photos and cameras."""
+        from journal.store.photos import Photos
+
+        return Photos(self)
+
+    @cached_property
+    def pins(self) -> "Pins":
+        """The photos' places on the drawing."""
+        from journal.store.pins import Pins
+
+        return Pins(self)
+
+    @cached_property
+    def receipts(self) -> "Receipts":
+        """The receipts with their lines and papers."""
+        from journal.store.receipts import Receipts
+
+        return Receipts(self)
+
+    @cached_property
+    def work(self) -> "WorkStore":
+        """The hours."""
+        from journal.store.work import WorkStore
+
+        return WorkStore(self)
+
+    @cached_property
+    def search(self) -> "Search":
+        """The word index."""
+        from journal.store.search import Search
+
+        return Search(self)
 
     @property
     def db(self) -> sqlite3.Connection:
@@ -163,7 +198,7 @@ class Journal:
         """Those of some originals that the journal holds already."""
         return originals.known(self.db, sha256s)
 
-    def settle(self, staged: Sequence[tuple[Path, NewPhoto]]) -> None:
+    def settle(self, staged: "Sequence[tuple[Path, NewPhoto]]") -> None:
         """Put staged files durably in their places, before they are recorded.
 
         Raises:
@@ -171,7 +206,7 @@ class Journal:
         """
         originals.settle(self.folder, [(path, new.sha256, new.suffix) for path, new in staged])
 
-    def withdraw(self, new: Iterable[NewPhoto]) -> None:
+    def withdraw(self, new: "Iterable[NewPhoto]") -> None:
         """Take settled files out of their places again that could not be recorded after all."""
         originals.withdraw(self.folder, self.db, [(one.sha256, one.suffix) for one in new])
 
