@@ -1,6 +1,5 @@
 """The drawing, and how far each panel is."""
 
-import difflib
 import re
 from collections.abc import Iterable
 
@@ -15,6 +14,12 @@ from journal.domain.when import When
 def drawing(session: Session) -> Drawing:
     """The whole drawing of the car."""
     return session.journal.drawing.get()
+
+
+def first_view(session: Session) -> Drawing:
+    """The drawing with the outlines and lines of its first view alone: quick to read."""
+    faces = views(session)
+    return session.journal.drawing.get(faces[0].id if faces else None)
 
 
 def panels(session: Session) -> tuple[Panel, ...]:
@@ -60,6 +65,8 @@ def find_panel(session: Session, text: str) -> Panel:
         return exact[0]
     if exact:
         raise JournalError(f"“{text}” means more than one panel: {_listed(exact)}.")
+    import difflib
+
     near = difflib.get_close_matches(_plain(text), [_plain(p.label) for p in found], 4, 0.5)
     like = [p for p in found if _plain(p.label) in near]
     hint = f" Do you mean {_listed(like)}?" if like else ""

@@ -43,24 +43,30 @@ class DrawingStore(Subject):
         found = self._db.execute("SELECT id, name, side, system FROM panels ORDER BY id")
         return tuple(Panel(PanelId(i), n, Side(side), System(sy)) for i, n, side, sy in found)
 
-    def shapes(self) -> tuple[PanelShape, ...]:
-        """Every outline, the lowest first."""
+    def shapes(self, view_id: ViewId | None = None) -> tuple[PanelShape, ...]:
+        """Every outline, or those on one view, the lowest first."""
         found = self._db.execute(
-            "SELECT panel_id, view_id, path, rank FROM shapes ORDER BY view_id, rank, id"
+            "SELECT panel_id, view_id, path, rank FROM shapes "
+            "WHERE ?1 IS NULL OR view_id = ?1 ORDER BY view_id, rank, id",
+            (view_id,),
         )
         return tuple(
             PanelShape(PanelId(panel), ViewId(view), from_path_data(path), rank)
             for panel, view, path, rank in found
         )
 
-    def decor(self) -> tuple[Decor, ...]:
-        """The lines that help the eye and are no panels."""
-        found = self._db.execute("SELECT view_id, path, weight FROM decor ORDER BY rank, id")
+    def decor(self, view_id: ViewId | None = None) -> tuple[Decor, ...]:
+        """The lines that help the eye and are no panels, or those on one view."""
+        found = self._db.execute(
+            "SELECT view_id, path, weight FROM decor "
+            "WHERE ?1 IS NULL OR view_id = ?1 ORDER BY rank, id",
+            (view_id,),
+        )
         return tuple(
             Decor(ViewId(view), stroke_from_path_data(path), Weight(weight))
             for view, path, weight in found
         )
 
-    def get(self) -> Drawing:
-        """The whole drawing."""
-        return Drawing(self.views(), self.panels(), self.shapes(), self.decor())
+    def get(self, view_id: ViewId | None = None) -> Drawing:
+        """The whole drawing, or all of it but the outlines and lines of the other views."""
+        return Drawing(self.views(), self.panels(), self.shapes(view_id), self.decor(view_id))
