@@ -5,7 +5,7 @@ Lengths are those of the true curves, within ``EXACT`` millimetres a curve.
 
 import math
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 from itertools import accumulate
 
@@ -174,16 +174,25 @@ def _nearest(start: Point, edge: Line | Curve, spot: Point) -> tuple[float, floa
     def off(t: float) -> float:
         return math.dist(on_curve(start, edge, t), spot)
 
-    looked = min(range(_LOOKED_AT + 1), key=lambda i: off(i / _LOOKED_AT))
-    low, high = max(looked - 1, 0) / _LOOKED_AT, min(looked + 1, _LOOKED_AT) / _LOOKED_AT
+    looked = [off(i / _LOOKED_AT) for i in range(_LOOKED_AT + 1)]
+    found = [(looked[0], 0.0), (looked[-1], 1.0)]
+    for i, here in enumerate(looked):
+        if here <= min(looked[max(i - 1, 0) : i + 2]):
+            t = _dip(off, max(i - 1, 0) / _LOOKED_AT, min(i + 1, _LOOKED_AT) / _LOOKED_AT)
+            found.append((off(t), t))
+    nearest = min(found)
+    return nearest[1], nearest[0]
+
+
+def _dip(off: Callable[[float], float], low: float, high: float) -> float:
+    """Where something that falls and then rises is least."""
     for _ in range(40):
         third = (high - low) / 3
         if off(low + third) <= off(high - third):
             high -= third
         else:
             low += third
-    # The end of a curve is often meant, and thirds never quite reach it.
-    return min(((t, off(t)) for t in ((low + high) / 2, 0.0, 1.0)), key=lambda found: found[1])
+    return (low + high) / 2
 
 
 def _curve_length(start: Point, curve: Curve, upto: float = 1.0) -> float:
