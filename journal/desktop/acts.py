@@ -94,9 +94,9 @@ class Acts(QObject):
     @Slot()
     def choose_and_add(self) -> None:
         """Ask for photos and add them."""
-        pictures = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.PicturesLocation)
+        pictures = folder_for(QStandardPaths.StandardLocation.PicturesLocation)
         names, _ = QFileDialog.getOpenFileNames(
-            self._window, "Add which photos?", pictures, _PICTURES
+            self._window, "Add which photos?", str(pictures), _PICTURES
         )
         if names:
             self._window.add_paths([Path(name) for name in names])
@@ -225,9 +225,12 @@ class Acts(QObject):
             workspace.show_page(title)
 
     def toggle_inspector(self) -> None:
-        """Show or hide the inspector."""
+        """Show or hide what is selected."""
         if workspace := self._window.workspace:
-            workspace.inspector_toggle.toggle()
+            if workspace.inspector_toggle.isEnabled():
+                workspace.inspector_toggle.toggle()
+            else:
+                self._window.show_message("There is nothing selected to show here.", "info")
 
     def next_part(self) -> None:
         """Take the keyboard to the next part: rail, page, inspector."""
@@ -322,7 +325,12 @@ class Acts(QObject):
 
 def documents() -> Path:
     """The person's folder for documents, else the home folder."""
-    found = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
+    return folder_for(QStandardPaths.StandardLocation.DocumentsLocation)
+
+
+def folder_for(kind: QStandardPaths.StandardLocation) -> Path:
+    """The person's folder for a kind of thing, else the home folder."""
+    found = QStandardPaths.writableLocation(kind)
     folder = Path(found) if found else Path.home()
     return folder if folder.is_dir() else Path.home()
 

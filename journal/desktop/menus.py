@@ -124,7 +124,7 @@ class Menus(QObject):
             action.setCheckable(True)
             pages.addAction(action)
         menu.addSeparator()
-        self._add(menu, "Show or hide the &inspector", self._acts.toggle_inspector, "F4", OPEN)
+        self._add(menu, "Show or hide what &is selected", self._acts.toggle_inspector, "F4", OPEN)
         self._add(menu, "Next part of the &window", self._acts.next_part, "F6", OPEN)
         menu.addSeparator()
         themes = QActionGroup(self)

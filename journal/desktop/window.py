@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, QTimer, Slot
+from PySide6.QtCore import QSettings, QSize, QTimer, Slot
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
 from PySide6.QtWidgets import (
     QApplication,
@@ -24,6 +24,7 @@ from journal.desktop.message_bar import MessageBar
 from journal.desktop.progress_strip import ProgressStrip
 from journal.desktop.start_page import StartPage
 from journal.desktop.stylesheet import dress
+from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.tasks import TaskRunner
 from journal.domain.changes import Changes
 
@@ -36,6 +37,8 @@ if TYPE_CHECKING:
 PROGRAM = "Restoration Journal"
 _SHOW_ARRIVALS_MS = 3000
 
+#: What a desktop commonly takes of the height for a window's title, in pixels.
+_TITLE_BAR = 40
 
 class Window(QMainWindow):
     """One journal at a time, or the start page.
@@ -277,20 +280,21 @@ class Window(QMainWindow):
     def _restore_layout(self) -> None:
         geometry = self._store.value("geometry") if self._store else None
         if geometry is None or not self.restoreGeometry(geometry):
-            self.resize(1280, 800)
+            free = self.screen().availableGeometry().size() - QSize(0, _TITLE_BAR)
+            self.resize(QSize(1280, 800).boundedTo(free))
 
     # --- Qt ---
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files and folders from outside, anywhere on the window."""
-        if any(url.isLocalFile() for url in event.mimeData().urls()):
-            event.acceptProposedAction()
+        if dropped_paths(event):
+            accept_copies(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Add what was dropped."""
-        paths = [Path(u.toLocalFile()) for u in event.mimeData().urls() if u.isLocalFile()]
-        event.acceptProposedAction()
-        self.add_paths(paths)
+        accept_copies(event)
+        if paths := dropped_paths(event):
+            self.add_paths(paths)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Close the journal, end the jobs and remember the window's place."""

@@ -2,7 +2,7 @@
 
 from importlib import import_module
 
-from PySide6.QtCore import QSettings, Qt, Signal, Slot
+from PySide6.QtCore import QSettings, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import (
     QApplication,
     QSplitter,
@@ -12,7 +12,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from journal.desktop.desk import Desk, Selection
+from journal.desktop.desk import Desk, Nothing, Selection
 from journal.desktop.inspector.stack import Inspector
 from journal.desktop.pages import Page
 from journal.desktop.pages.registry import PAGES
@@ -41,6 +41,10 @@ class Workspace(QWidget):
         self.find_box = self._make_find_box()
         self._name = label("", "subheading", wrap=False)
         self._toggle = tool("inspector", "Show what is selected (F4)")
+        self._was_used = False
+        self._opening = QTimer(self)
+        self._opening.setSingleShot(True)
+        self._opening.setInterval(QApplication.doubleClickInterval())
         self._build()
         self._connect()
 
@@ -85,6 +89,7 @@ class Workspace(QWidget):
     def _connect(self) -> None:
         self._rail.chosen.connect(self.show_page)
         self._toggle.toggled.connect(self._place_inspector)
+        self._opening.timeout.connect(self._place_inspector)
         self._desk.changed.connect(self._on_changed)
         self._desk.selected.connect(self._on_selected)
         self._desk.page_wanted.connect(self.show_page)
@@ -118,6 +123,7 @@ class Workspace(QWidget):
             page.refresh(Changes(label="", kinds=self._missed.pop(title)))
         self._stack.setCurrentWidget(page)
         self._rail.mark(title)
+        self._was_used = False
         self._place_inspector()
         page.show_selection(self._desk.selection)
         if page.focusProxy() is not None:
@@ -158,16 +164,28 @@ class Workspace(QWidget):
 
     @Slot()
     def _place_inspector(self) -> None:
-        """Show the inspector where it is wanted and the page in front leaves something to it."""
-        page = self.current_page()
+        """Show the inspector where it is wanted and has something to show.
+
+        Once it stands beside a page it stays, so that the page keeps its place when nothing is
+        selected for a moment.
+        """
+        self._opening.stop()
+        page, selection = self.current_page(), self._desk.selection
         kinds = None if page is None else page.inspects
-        has_use = kinds is None or isinstance(self._desk.selection, kinds)
+        is_open = self._was_used and isinstance(selection, Nothing)
+        has_use = is_open or not isinstance(selection, Nothing)
+        has_use = has_use and (kinds is None or isinstance(selection, kinds))
+        self._was_used = has_use
         self._toggle.setEnabled(has_use)
         self.inspector.setVisible(has_use and self._toggle.isChecked())
 
     @Slot(object)
     def _on_selected(self, selection: Selection) -> None:
-        self._place_inspector()
+        if self.inspector.isHidden():
+            # Were the page narrowed at once, the second half of a double click would go astray.
+            self._opening.start()
+        else:
+            self._place_inspector()
         if (page := self.current_page()) is not None:
             page.show_selection(selection)
 

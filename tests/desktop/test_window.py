@@ -15,7 +15,7 @@ from journal.actions.settings import Settings, load_settings
 from journal.desktop import theme
 from journal.desktop.acts import free_folder
 from journal.desktop.app import _Excepthook, make_app
-from journal.desktop.desk import PanelSelected
+from journal.desktop.desk import Nothing, PanelSelected
 from journal.desktop.dialogs.help import HelpDialog
 from journal.desktop.window import PROGRAM, Window
 from journal.domain.car import MilestoneKind
@@ -123,15 +123,29 @@ def test_dropped_folders_are_added_and_what_was_left_out_is_named(qtbot, window,
     assert window.menus.actions["Undo"].text().startswith("&Undo: Add 3 photos")
 
 
-def drop(window, path):
+def test_dropped_files_are_copied_never_moved(window, pictures):
+    drop(window, pictures, by=Qt.DropAction.MoveAction)
+
+
+def test_a_drop_of_nothing_says_nothing(window, folder):
+    window.acts.open_folder(folder)
+    spot, none = QPointF(400, 300), Qt.KeyboardModifier.NoModifier
+    mime, left = QMimeData(), Qt.MouseButton.LeftButton
+    window.dropEvent(QDropEvent(spot, Qt.DropAction.CopyAction, mime, left, none))
+    assert not window.tasks.is_writing()
+
+
+def drop(window, path, by=Qt.DropAction.CopyAction):
     mime = QMimeData()
     mime.setUrls([QUrl.fromLocalFile(str(path))])
-    spot, copy = QPointF(400, 300), Qt.DropAction.CopyAction
+    spot, either = QPointF(400, 300), by | Qt.DropAction.CopyAction
     left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
-    entering = QDragEnterEvent(spot.toPoint(), copy, mime, left, none)
+    entering = QDragEnterEvent(spot.toPoint(), either, mime, left, none)
     window.dragEnterEvent(entering)
     assert entering.isAccepted()
-    window.dropEvent(QDropEvent(spot, copy, mime, left, none))
+    dropping = QDropEvent(spot, either, mime, left, none)
+    window.dropEvent(dropping)
+    assert dropping.dropAction() == entering.dropAction() == Qt.DropAction.CopyAction
 
 
 def test_photos_dropped_before_a_journal_is_open_are_not_lost_without_a_word(window, pictures):
@@ -253,6 +267,29 @@ def test_a_page_out_of_sight_catches_up_when_it_comes_back(qtbot, window, folder
     assert "milestones" in seen[0].kinds
 
 
+def test_room_is_made_for_what_is_selected_once_something_is(qtbot, window, folder):
+    window.acts.open_folder(folder)
+    workspace = window.workspace
+    assert not workspace.inspector.isVisible()
+    assert not workspace.inspector_toggle.isEnabled()
+    roof = PanelSelected(panel_id(window.desk.session, "Roof"))
+    window.desk.select(roof)
+    assert not workspace.inspector.isVisible(), "a double click would miss its mark"
+    qtbot.waitUntil(workspace.inspector.isVisible)
+    window.desk.select(Nothing())
+    assert workspace.inspector.isVisible(), "the page keeps its place"
+    window.acts.show_page("Timeline")
+    assert not workspace.inspector.isVisible()
+    window.desk.select(roof)
+    qtbot.waitUntil(workspace.inspector.isVisible)
+    window.acts.toggle_inspector()
+    assert not workspace.inspector.isVisible()
+
+
+def test_the_window_fits_the_screen_it_opens_on(window):
+    assert window.height() < window.screen().availableGeometry().height()
+
+
 def test_the_window_remembers_its_size(qtbot, store):
     first = Window(Settings(), store)
     first.resize(900, 640)
@@ -328,4 +365,5 @@ def test_one_key_takes_the_keyboard_from_part_to_part(qtbot, window, folder, qap
     workspace._rail._buttons["Drawing"].setFocus()
     assert [gone_to() for _ in range(3)] == ["page", "rail", "page"]
     window.desk.select(PanelSelected(panel_id(window.desk.session, "Roof")))
+    qtbot.waitUntil(workspace.inspector.isVisible)
     assert [gone_to() for _ in range(3)] == ["pane", "rail", "page"]

@@ -101,7 +101,7 @@ class FormDialog(QDialog):
 
     def _first_field(self) -> QWidget:
         at = self.nextInFocusChain()
-        while at is not self.accept_button:
+        while at and at is not self.accept_button:
             if at.focusPolicy() & Qt.FocusPolicy.TabFocus and at.isVisibleTo(self):
                 return at
             at = at.nextInFocusChain()

@@ -8,6 +8,7 @@ from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QImageR
 from PySide6.QtWidgets import QFileDialog, QFrame, QToolButton, QWidget
 
 from journal.desktop import icons
+from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import button, column, label, row
 
@@ -66,11 +67,11 @@ class PapersEdit(QFrame):
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files."""
         if _dropped(event):
-            event.acceptProposedAction()
+            accept_copies(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Attach what was dropped."""
-        event.acceptProposedAction()
+        accept_copies(event)
         self.add_files(_dropped(event))
 
     def _rebuild(self) -> None:
@@ -130,5 +131,4 @@ def thumbnail(path: Path) -> QPixmap | None:
 
 
 def _dropped(event: QDragEnterEvent | QDropEvent) -> list[Path]:
-    paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
-    return [path for path in paths if path.is_file()]
+    return [path for path in dropped_paths(event) if path.is_file()]
