@@ -24,6 +24,9 @@ from journal.store.originals import path_of
 #: How many photos are put on record at a time: the price of making them durable is shared.
 BATCH = 50
 
+#: So many files are made ready ahead of their turn that no worker idles while a batch is flushed.
+_AHEAD = 3 * BATCH
+
 #: How many thumbnails are kept at a time.
 _THUMBNAIL_BATCH = 24
 
@@ -91,7 +94,7 @@ class Adding:
             )
 
         seen = 0
-        with Workers(work, found.files) as results:
+        with Workers(work, found.files, ahead=_AHEAD) as results:
             try:
                 for path, result in results:
                     seen += 1

@@ -39,15 +39,30 @@ class Areas(Subject):
         replace_children(self._db, "area_panels", ("area_id", area_id), "panel_id", rows)
 
     def remove(self, area_id: AreaId) -> None:
-        """Take an area out, with its stages and shares; photos, lines and entries stay."""
+        """Take an area out, with its stages, shares and welds; photos, lines and entries stay."""
         db = self._db
+        self._remove_welds(area_id)
         for table in _BELOW:
             found = db.execute(f"SELECT id FROM {table} WHERE area_id = ?", (area_id,)).fetchall()
             for (row,) in found:
                 delete(db, table, row)
-        for (row,) in db.execute("SELECT id FROM entries WHERE area_id = ?", (area_id,)).fetchall():
-            update(db, "entries", row, {"area_id": None})
+        for table in ("entries", "measures"):
+            found = db.execute(f"SELECT id FROM {table} WHERE area_id = ?", (area_id,)).fetchall()
+            for (row,) in found:
+                update(db, table, row, {"area_id": None})
         delete(db, "areas", area_id)
+
+    def _remove_welds(self, area_id: AreaId) -> None:
+        db = self._db
+        of_seam = "seam_id IN (SELECT id FROM seams WHERE area_id = ?)"
+        for table, condition in (
+            ("seam_changes", of_seam),
+            ("seams", "area_id = ?"),
+            ("patches", "area_id = ?"),
+        ):
+            found = db.execute(f"SELECT id FROM {table} WHERE {condition}", (area_id,)).fetchall()
+            for (row,) in found:
+                delete(db, table, row)
 
     def all(self) -> tuple[Area, ...]:
         """Every area, in order of its first date, undated ones last."""

@@ -9,6 +9,7 @@ from journal.domain.shapes import (
     to_path_data,
 )
 from journal.store.opened import Subject
+from journal.store.reshaping import hang_over, hanging, replace_drawing
 from journal.store.rows import insert
 
 
@@ -32,6 +33,18 @@ class DrawingStore(Subject):
             path = stroke_to_path_data(line.stroke)
             look = {"path": path, "weight": line.weight.value, "rank": rank}
             insert(db, "decor", {"view_id": line.view_id, **look})
+
+    def replace(self, drawing: Drawing) -> None:
+        """Record a reshaped drawing; see ``reshaping.replace_drawing``."""
+        replace_drawing(self._db, drawing)
+
+    def hang_over(self, gone: PanelId, keep: PanelId) -> None:
+        """Move all that hangs on a panel to another one, before it goes."""
+        hang_over(self._db, gone, keep)
+
+    def hanging(self, panel_id: PanelId) -> dict[str, int]:
+        """What hangs on a panel: so many photos, repair areas, entries, measures."""
+        return hanging(self._db, panel_id)
 
     def views(self) -> tuple[View, ...]:
         """The faces of the drawing, in order."""

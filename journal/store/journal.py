@@ -23,10 +23,13 @@ from journal.store.previews import Previews
 
 if TYPE_CHECKING:
     from journal.domain.arrivals import NewPhoto
+    from journal.store.metalwork import Metalwork
     from journal.store.photos import Photos
     from journal.store.pins import Pins
+    from journal.store.readings import Readings
     from journal.store.receipts import Receipts
     from journal.store.search import Search
+    from journal.store.underlays import Underlays
     from journal.store.work import WorkStore
 
 
@@ -40,7 +43,8 @@ class Journal:
         folder: the journal's folder.
         read_only: whether it is open for reading alone.
         notice: why it is read-only, in words for the person; "" otherwise.
-        photos, pins, drawing, areas, receipts, work, car, search, previews: the subjects.
+        photos, pins, drawing, underlays, metalwork, readings, areas, receipts, work, car, search,
+            previews: the subjects.
     """
 
     def __init__(self, folder: Path, lock: Lock | None, notice: str) -> None:
@@ -65,6 +69,27 @@ class Journal:
         from journal.store.photos import Photos
 
         return Photos(self)
+
+    @cached_property
+    def metalwork(self) -> "Metalwork":
+        """Seams, patches and anchor points."""
+        from journal.store.metalwork import Metalwork
+
+        return Metalwork(self)
+
+    @cached_property
+    def readings(self) -> "Readings":
+        """Measures and the readings taken at them."""
+        from journal.store.readings import Readings
+
+        return Readings(self)
+
+    @cached_property
+    def underlays(self) -> "Underlays":
+        """Pictures laid under the views."""
+        from journal.store.underlays import Underlays
+
+        return Underlays(self)
 
     @cached_property
     def pins(self) -> "Pins":

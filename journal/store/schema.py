@@ -66,6 +66,35 @@ RECORDED: dict[str, str] = {
         id INTEGER PRIMARY KEY, edtf TEXT NOT NULL, earliest TEXT NOT NULL, latest TEXT NOT NULL,
         text TEXT NOT NULL, area_id INTEGER REFERENCES areas (id),
         panel_id INTEGER REFERENCES panels (id)""",
+    "anchors": """
+        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL REFERENCES views (id), x REAL NOT NULL,
+        y REAL NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, radius_mm REAL NOT NULL""",
+    "seams": """
+        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
+        view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL, joint TEXT NOT NULL,
+        spacing_mm REAL, note TEXT NOT NULL""",
+    "seam_changes": """
+        id INTEGER PRIMARY KEY, seam_id INTEGER NOT NULL REFERENCES seams (id),
+        state TEXT NOT NULL, start_mm REAL NOT NULL, end_mm REAL NOT NULL, edtf TEXT NOT NULL,
+        earliest TEXT NOT NULL, latest TEXT NOT NULL, note TEXT NOT NULL, photos TEXT NOT NULL""",
+    "patches": """
+        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
+        view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL,
+        thickness_mm REAL NOT NULL, steel TEXT NOT NULL, note TEXT NOT NULL, edtf TEXT NOT NULL,
+        earliest TEXT NOT NULL, latest TEXT NOT NULL""",
+    "measures": """
+        id INTEGER PRIMARY KEY, name TEXT NOT NULL, kind TEXT NOT NULL,
+        view_id INTEGER NOT NULL REFERENCES views (id), points TEXT NOT NULL, unit TEXT NOT NULL,
+        target TEXT, tolerance TEXT, area_id INTEGER REFERENCES areas (id),
+        panel_id INTEGER REFERENCES panels (id)""",
+    "readings": """
+        id INTEGER PRIMARY KEY, measure_id INTEGER NOT NULL REFERENCES measures (id),
+        point INTEGER NOT NULL, value TEXT NOT NULL, edtf TEXT NOT NULL, earliest TEXT NOT NULL,
+        latest TEXT NOT NULL, moment TEXT NOT NULL, instrument TEXT NOT NULL, note TEXT NOT NULL""",
+    "underlays": """
+        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL UNIQUE REFERENCES views (id),
+        sha256 TEXT NOT NULL REFERENCES originals (sha256), matrix TEXT NOT NULL,
+        strength REAL NOT NULL, shown INTEGER NOT NULL""",
     "receipts": """
         id INTEGER PRIMARY KEY, supplier TEXT NOT NULL, edtf TEXT NOT NULL,
         earliest TEXT NOT NULL, latest TEXT NOT NULL, currency TEXT NOT NULL, paper TEXT NOT NULL,
@@ -99,6 +128,11 @@ KINDS = {
     "panels": "drawing",
     "shapes": "drawing",
     "decor": "drawing",
+    "seams": "metalwork",
+    "seam_changes": "metalwork",
+    "patches": "metalwork",
+    "measures": "readings",
+    "underlays": "drawing",
     "area_panels": "areas",
     "stage_changes": "areas",
     "area_photos": "areas",
@@ -145,6 +179,10 @@ CREATE INDEX stage_changes_by_area ON stage_changes (area_id);
 CREATE INDEX area_photos_by_photo ON area_photos (photo_id);
 CREATE INDEX entries_by_area ON entries (area_id);
 CREATE INDEX entries_by_panel ON entries (panel_id);
+CREATE INDEX seams_by_area ON seams (area_id);
+CREATE INDEX seam_changes_by_seam ON seam_changes (seam_id);
+CREATE INDEX patches_by_area ON patches (area_id);
+CREATE INDEX readings_by_measure ON readings (measure_id);
 CREATE INDEX receipts_by_time ON receipts (earliest);
 CREATE INDEX lines_by_receipt ON lines (receipt_id);
 CREATE INDEX line_shares_by_area ON line_shares (area_id);
