@@ -78,6 +78,9 @@ class StartPage(QWidget):
         self._recent.setFixedHeight(min(4, max(1, len(folders))) * 54 + 4)
         self._recent.setVisible(bool(folders))
         self._recent_title.setVisible(bool(folders))
+        if folders:
+            self._recent.setCurrentRow(0)
+            self._recent.setFocus()
 
     def _on_recent(self, item: QListWidgetItem) -> None:
         self.recent_wanted.emit(item.data(Qt.ItemDataRole.UserRole))

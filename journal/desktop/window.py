@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, QSize, QTimer, Slot
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtCore import QSettings, QSize, Qt, QTimer, Slot
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent
 from PySide6.QtWidgets import (
     QApplication,
+    QAbstractButton,
     QMainWindow,
     QMessageBox,
     QStackedWidget,
@@ -304,4 +305,13 @@ class Window(QMainWindow):
         if self._store:
             self._store.setValue("geometry", self.saveGeometry())
         self.tasks.close()
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let Enter press the button that holds the keyboard, as it does in a dialog."""
+        held = self.focusWidget()
+        is_enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if is_enter and isinstance(held, QAbstractButton):
+            held.click()
+        else:
+            super().keyPressEvent(event)
+
         event.accept()

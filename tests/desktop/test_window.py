@@ -65,6 +65,23 @@ def test_without_a_journal_there_is_a_place_to_start(window):
     assert window.menus.actions["New journal"].isEnabled()
 
 
+def test_enter_opens_the_journal_opened_last(qtbot, window, folder):
+    window.acts.open_folder(folder)
+    window.close_journal()
+    window.activateWindow()
+    assert window.focusWidget() is window._start._recent
+    qtbot.keyClick(window._start._recent, Qt.Key.Key_Return)
+    assert window.workspace is not None
+
+
+def test_enter_presses_the_button_that_holds_the_keyboard(qtbot, window, folder):
+    window.acts.open_folder(folder)
+    ledger = window.workspace._rail._buttons["Ledger"]
+    ledger.setFocus()
+    qtbot.keyClick(ledger, Qt.Key.Key_Return)
+    assert window.workspace.current_page().title == "Ledger"
+
+
 def test_an_open_journal_shows_its_car_and_its_drawing(window, folder):
     assert window.acts.open_folder(folder)
     assert window.windowTitle().startswith("Halden Rook")
