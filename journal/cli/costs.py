@@ -74,6 +74,11 @@ def _tell_apart(figures: CostSummary) -> None:
             for minor in (figures.saved_against_new, figures.saved_on)
         )
         tell(f"Saved against buying new: {saved}, on {rests} of parts whose price new is known.")
+    if figures.not_shared:
+        tell(f"Shared to no repair area: {format_money(figures.not_shared, figures.currency)}.")
+    if figures.differing:
+        apart = format_money(figures.difference, figures.currency)
+        tell(f"Printed totals differ from their lines on {len(figures.differing)}: {apart}.")
     for missing in figures.missing_rates:
         amount = format_money(missing.amount, missing.currency)
         tell(f"Left out of every sum for want of a rate: {amount}.")

@@ -88,7 +88,7 @@ def parse_money(text: str, currency: str) -> int:
 
     Groups of thousands may be parted by a point, a comma, a space or an apostrophe; the sign of
     ``currency`` or its code may stand on either side. One mark with three digits after it ("1.234")
-    could be either, and is refused unless the currency has no decimal places.
+    could be either: it is refused, unless the currency has three decimal places, or none.
 
     Raises:
         JournalError: the text is no sum, can be read in two ways, has more places than the
@@ -175,6 +175,8 @@ def _split(number: str, places: int, shown: str) -> tuple[str, str]:
         return _ungrouped(number, shown), ""
     mark, before, after = number[last], number[:last], number[last + 1 :]
     if _GROUPED[mark].fullmatch(number):
+        if number.count(mark) == 1 and places == 3:
+            return before, after
         if number.count(mark) == 1 and places:
             raise JournalError(
                 f"“{shown}” can be read in two ways: write it without a mark for thousands."

@@ -57,14 +57,14 @@ def _size(content: Content, meta: Box, *, crop: bool) -> tuple[int, int]:
     pitm = child(content, meta, b"pitm")
     if pitm is None:
         return 0, 0
-    main = number(content, pitm.start + 4, 2 if content[pitm.start] == 0 else 4)
+    main = number(content, pitm.start + 4, 2 if number(content, pitm.start, 1) == 0 else 4)
     width = height = 0
     for box in _properties(content, meta, main):
         if box.type == b"ispe":
             width, height = number(content, box.start + 4, 4), number(content, box.start + 8, 4)
         elif box.type == b"clap" and crop:
             width, height = _cropped(content, box, (width, height))
-        elif box.type == b"irot" and content[box.start] & 1:
+        elif box.type == b"irot" and number(content, box.start, 1) & 1:
             width, height = height, width
     return width, height
 
@@ -89,7 +89,7 @@ def _properties(content: Content, meta: Box, item: int) -> Iterator[Box]:
 
 
 def _associations(content: Content, ipma: Box, item: int) -> list[int]:
-    version, wide = content[ipma.start], content[ipma.start + 3] & 1
+    version, wide = number(content, ipma.start, 1), number(content, ipma.start + 3, 1) & 1
     at, id_length = ipma.start + 8, 2 if version < 1 else 4
     for _ in range(min(number(content, ipma.start + 4, 4), _MOST_ITEMS)):
         found, count = number(content, at, id_length), number(content, at + id_length, 1)
@@ -107,7 +107,7 @@ def _exif_item(content: Content, meta: Box) -> int:
     iinf = child(content, meta, b"iinf")
     if iinf is None:
         return -1
-    head = 6 if content[iinf.start] == 0 else 8
+    head = 6 if number(content, iinf.start, 1) == 0 else 8
     for box in boxes(content, iinf.start + head, iinf.end):
         version = content[box.start] if box.start < len(content) else 0
         id_length = 4 if version == 3 else 2

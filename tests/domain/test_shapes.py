@@ -127,11 +127,11 @@ def test_flattening_leaves_straight_edges_alone() -> None:
 def test_bounds_hold_all_of_the_curve_and_touch_it(shape: Shape) -> None:
     box = bounds(shape)
     spots = [p for ring in flatten(shape, 0.01) for p in ring]
-    slack = 0.011
-    assert box.left <= min(p.x for p in spots) <= box.left + slack
-    assert box.right - slack <= max(p.x for p in spots) <= box.right
-    assert box.top <= min(p.y for p in spots) <= box.top + slack
-    assert box.bottom - slack <= max(p.y for p in spots) <= box.bottom
+    slack, rounding = 0.011, 1e-9
+    assert -rounding <= min(p.x for p in spots) - box.left <= slack
+    assert -rounding <= box.right - max(p.x for p in spots) <= slack
+    assert -rounding <= min(p.y for p in spots) - box.top <= slack
+    assert -rounding <= box.bottom - max(p.y for p in spots) <= slack
 
 
 def test_bounds_of_a_circle_are_its_radius_away() -> None:
