@@ -122,7 +122,7 @@ def _items(content: Content, meta: Box) -> dict[int, _Item]:
     iloc = child(content, meta, b"iloc")
     if iloc is None or iloc.start + 8 > len(content):
         return {}
-    version = content[iloc.start]
+    version = number(content, iloc.start, 1)
     sizes = number(content, iloc.start + 4, 2)
     lengths = (sizes >> 12, sizes >> 8 & 15, sizes >> 4 & 15, sizes & 15 if version else 0)
     idat = child(content, meta, b"idat")
