@@ -54,6 +54,24 @@ def test_a_proposal_is_taken_from_the_list_by_key(qtbot, bar):
     assert answers == ["Sill, right"]
 
 
+def test_a_refusal_is_gone_once_the_answer_is_taken(qtbot, bar):
+    ask(bar)
+    height = bar.sizeHint().height()
+
+    def pin(text):
+        if text not in PANELS:
+            raise JournalError("Several panels are called that; say which one is meant. " * 3)
+
+    bar.ask("Pin 3 photos to", "&Pin", pin, choices=PANELS)
+    qtbot.keyClicks(bar.edit, "sill")
+    bar._done.click()
+    assert bar._problem.isVisible()
+    bar.edit.setText("Sill, left")
+    bar._done.click()
+    bar.show()
+    assert bar.sizeHint().height() == height
+
+
 def test_a_refusal_is_told_and_asked_again(qtbot, bar):
     def refuse(text):
         raise JournalError(f"There is no {text}.")

@@ -214,4 +214,4 @@ def test_the_owners_word_counts_and_the_camera_is_told_why_not():
 def test_a_clock_put_right_is_told():
     photo = fake_photo(1, basis=Basis.CAMERA, when=When.at(datetime(2016, 3, 6, 11)))
     (row,) = said_of(photo, (candidate(Basis.CAMERA, "2012-01-01T00:00:00"),))
-    assert row.reason == "counts, put right to 6 March 2016, 11:00"
+    assert row.reason == "this one counts, put right to 6 March 2016, 11:00"

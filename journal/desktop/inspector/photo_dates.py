@@ -66,9 +66,10 @@ def _why_it_counts(photo: Photo, candidate: DateCandidate) -> str:
     if photo.when is not None and candidate.when is not None:
         shift = photo.when.earliest - candidate.when.earliest
         if photo.basis is Basis.CAMERA and shift:
-            return f"counts, put right to {spoken(photo.when)}"
-    return "counts"
+            return f"this one counts, put right to {spoken(photo.when)}"
+    return "this one counts"
 
 
 def _why_alone(photo: Photo) -> str:
-    return "counts: your word is above all else" if photo.basis is Basis.OWNER else "counts"
+    is_own = photo.basis is Basis.OWNER
+    return "this one counts: your word is above all else" if is_own else "this one counts"

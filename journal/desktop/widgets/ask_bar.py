@@ -106,6 +106,7 @@ class AskBar(QFrame):
         """Take the question back."""
         if self._answer is not None:
             self._answer = None
+            self._forget_problem()
             self.hide()
             self.ended.emit()
 
