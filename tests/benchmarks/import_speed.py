@@ -22,9 +22,11 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from datetime import datetime, timedelta
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -35,7 +37,10 @@ from PIL import Image
 from journal.actions import adding
 from journal.actions.add_photos import add_photos
 from journal.actions.journals import new_journal, open_journal
+from journal.actions.session import Session
 from journal.domain.car import Car
+from journal.domain.progress import Silent
+from journal.intake.walking import walk
 from tests.intake.made import DATE, exif
 
 CHUNK = 256 * 1024
@@ -130,33 +135,48 @@ def timed(act: Callable[[], Any], photos: int) -> tuple[float, float]:
     return spent[0] * 1000 / photos, spent[1] * 1000 / photos
 
 
-def one_round(photos: Path, scratch: Path) -> dict[str, tuple[float, float]]:
-    """Every floor and every figure once, each in a folder of its own."""
-    paths = sorted(photos.iterdir())
-    count, found = len(paths), {}
-    for name in ("whole floor", "copy floor"):
-        (scratch / name).mkdir()
+def one_round(photos: Path) -> dict[str, tuple[float, float]]:
+    """Every floor and every figure once.
+
+    Each writes into a folder of its own, gone before the next begins: otherwise whoever comes last
+    pays for memory that the system hands out for the first time.
+    """
+    paths, found = sorted(photos.iterdir()), {}
+    count = len(paths)
     found["known floor"] = timed(lambda: in_threads(read_and_hash, paths), count)
-    whole, durable = scratch / "whole floor", scratch / "copy floor"
-    found["whole floor"] = timed(
-        lambda: in_threads(lambda path: copy_and_decode(path, whole), paths), count
-    )
-
-    def copy_durably() -> None:
-        in_threads(lambda path: copy(path, durable), paths)
-        sync_all(durable)
-
-    found["copy floor"] = timed(copy_durably, count)
-    with new_journal(scratch / "whole", Car("Halden Rook")) as session:
+    with emptied(photos) as into:
+        work = partial(copy_and_decode, into=into)
+        found["whole floor"] = timed(lambda: in_threads(work, paths), count)
+    with emptied(photos) as into:
+        found["copy floor"] = timed(lambda: copy_durably(paths, into), count)
+    with emptied(photos) as into, new_journal(into / "journal", Car("Halden Rook")) as session:
+        found["copy"] = timed(lambda: add_without_thumbnails(session, photos), count)
+    with emptied(photos) as into, new_journal(into / "journal", Car("Halden Rook")) as session:
         found["whole"] = timed(lambda: add_photos(session, [photos]), count)
         found["known"] = timed(lambda: add_photos(session, [photos]), count)
-    make, adding.Adding.make_thumbnails = adding.Adding.make_thumbnails, lambda self: None  # type: ignore[method-assign]
-    try:
-        with new_journal(scratch / "phase one", Car("Halden Rook")) as session:
-            found["copy"] = timed(lambda: add_photos(session, [photos]), count)
-    finally:
-        adding.Adding.make_thumbnails = make  # type: ignore[method-assign]
     return found
+
+
+def copy_durably(paths: Sequence[Path], into: Path) -> None:
+    """The floor of phase one."""
+    in_threads(partial(copy, into=into), paths)
+    sync_all(into)
+
+
+def add_without_thumbnails(session: Session, photos: Path) -> None:
+    """Phase one: everything until the photos are on the timeline."""
+    act = adding.Adding(session.journal, Silent(), datetime.now())
+    act.take_in(walk([photos]))
+    act.date_by_neighbours()
+    assert len(act.added) == session.journal.photos.count()
+
+
+@contextmanager
+def emptied(beside: Path) -> Iterator[Path]:
+    """A new folder beside another, deleted and forgotten after use."""
+    with tempfile.TemporaryDirectory(dir=beside.parent) as folder:
+        yield Path(folder)
+    os.sync()
 
 
 def peak_megabytes(photos: Path, scratch: Path) -> int:
@@ -177,10 +197,7 @@ def main() -> None:
         make_photos(photos, count)
         size = sum(path.stat().st_size for path in photos.iterdir()) / count / 1e6
         say(f"{count} photos of {size:.1f} MB, {os.cpu_count()} cores, {rounds} rounds")
-        results = []
-        for _ in range(rounds):
-            with tempfile.TemporaryDirectory(dir=folder) as scratch:
-                results.append(one_round(photos, Path(scratch)))
+        results = [one_round(photos) for _ in range(rounds)]
         for name in ("whole", "copy", "known"):
             for which, clock in enumerate(("clock", "processor")):
                 pairs = [(found[name][which], found[f"{name} floor"][which]) for found in results]
