@@ -58,6 +58,12 @@ class PanelItem(QGraphicsItem):
                     return QPointF(x, y)
         return centre
 
+    def set_shape(self, shape: Shape) -> None:
+        """Lie otherwise from now on."""
+        self.prepareGeometryChange()
+        self.path = painter_path(shape)
+        self._bounds = self.path.boundingRect()
+
     def set_touch(self, touch: Touch) -> None:
         """Show what is going on with the panel."""
         if touch is not self.touch:

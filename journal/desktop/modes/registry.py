@@ -1,0 +1,40 @@
+"""Which modes the drawing has and where each comes from; one is imported when first entered."""
+
+from dataclasses import dataclass
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+
+if TYPE_CHECKING:
+    from journal.desktop.desk import Desk
+    from journal.desktop.modes import Mode
+    from journal.desktop.widgets.tool_canvas import ToolCanvas
+
+
+@dataclass(frozen=True, slots=True)
+class ModeEntry:
+    """A mode that can be made: its title, icon and tool tip, its module and its class."""
+
+    title: str
+    icon: str
+    what: str
+    module: str
+    name: str
+
+    def make(self, desk: "Desk", canvas: "ToolCanvas", parent: QObject) -> "Mode":
+        """Import and make the mode."""
+        made: Mode = getattr(import_module(self.module), self.name)(desk, canvas, parent)
+        return made
+
+
+#: Looking, which every other mode is left for, is no entry of its own.
+MODES: tuple[ModeEntry, ...] = (
+    ModeEntry(
+        title="Shape",
+        icon="shape",
+        what="Make the drawing yours: corners, panels, cuts, views",
+        module="journal.desktop.modes.shaping",
+        name="ShapingMode",
+    ),
+)
