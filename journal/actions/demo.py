@@ -8,16 +8,39 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from journal.actions import areas, cars, drawings, hours, photos, pins, receipts
+from journal.actions import (
+    areas,
+    cars,
+    drawings,
+    hours,
+    metalwork,
+    photos,
+    pins,
+    readings,
+    receipts,
+)
 from journal.actions.add_photos import add_photos
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
 from journal.domain.drawing import Drawing, Panel
 from journal.domain.errors import Cancelled, JournalError
-from journal.domain.ids import AreaId, LineId, PanelId, PhotoId, ReceiptId, ViewId, WorkId
+from journal.domain.ids import (
+    AreaId,
+    LineId,
+    MeasureId,
+    PanelId,
+    PhotoId,
+    ReadingId,
+    ReceiptId,
+    SeamId,
+    ViewId,
+    WorkId,
+)
 from journal.domain.photos import Role
 from journal.domain.progress import Context, Silent
+from journal.domain.readings import Reading
 from journal.domain.receipts import Line, Receipt, Share
+from journal.domain.seams import length
 from journal.domain.shapes import Point, bounds
 from journal.domain.when import When, parse_edtf
 from journal.domain.work import Work
@@ -74,11 +97,43 @@ def _record_story(
         shares = _shares(day.shares, area_ids)
         when = When.on(day.day)
         hours.record_work(session, Work(WorkId(0), when, day.minutes, day.person, day.note, shares))
+    _record_metal(session, story, area_ids)
     for entry in story.entries:
         panel = drawings.find_panel(session, entry.panel).id if entry.panel else None
         area_id = area_ids[entry.area] if entry.area else None
         areas.add_entry(session, parse_edtf(entry.when), entry.text, area_id, panel)
     return area_ids
+
+
+def _record_metal(session: Session, story: Scenario, area_ids: dict[str, AreaId]) -> None:
+    """The new metal with its seams, the anchor points, and what was measured."""
+    from journal.demo import metalwork as told
+
+    drawing = drawings.drawing(session)
+    for anchor in told.anchors_of(drawing):
+        metalwork.add_anchor(session, anchor)
+    for area in story.areas:
+        patch = told.patch_of(area, area_ids[area.key], drawing)
+        if patch is None:
+            continue
+        metalwork.add_patch(session, patch)
+        for row in told.seams_of(area, patch):
+            made = metalwork.add_seam(session, row.seam).made
+            whole = length(row.seam)
+            for state, when, share in row.days:
+                seam_id = SeamId(made or 0)
+                metalwork.move_seam(session, seam_id, state, when, part=(0.0, whole * share))
+    for measure, rounds in told.measures_of(drawing):
+        made = readings.add_measure(session, measure).made
+        for taken in rounds:
+            numbers = [
+                Reading(
+                    ReadingId(0), MeasureId(made or 0), place, value, taken.when, taken.moment,
+                    taken.instrument,
+                )
+                for place, value in enumerate(taken.values)
+            ]  # fmt: skip
+            readings.record_readings(session, numbers)
 
 
 def _record_area(session: Session, story: AreaStory) -> AreaId:
