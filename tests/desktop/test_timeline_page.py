@@ -1,5 +1,7 @@
 """The Timeline page: sittings, filters, years, and what is done with the selected photos."""
 
+from datetime import datetime
+
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QPushButton
@@ -257,6 +259,24 @@ def test_the_camera_clock_is_put_right_for_all_its_photos(qtbot, page, session):
     read(qtbot, page)
     assert f"{photo_actions.photo(session, PhotoId(5)).when.earliest:%d %H:%M}" == "13 10:30"
     assert headings(page)[0] == "Sunday 20 March 2016"
+
+
+def test_a_clock_that_is_right_to_the_minute_moves_nothing(qtbot, page, session):
+    photo_actions.correct_clock(session, PhotoId(1), datetime(2016, 3, 5, 9, 30, 17))
+    edits = len(history.edits(session))
+    click(qtbot, page, 1)
+    qtbot.keyClick(page.grid, Qt.Key.Key_T)
+    asked = dialog(qtbot, CameraClockDialog)
+    assert asked._true.text() == "5 March 2016, 09:30"
+    assert asked.effect_words() == "The clock is right already; nothing moves."
+    qtbot.mouseClick(asked.accept_button, LEFT)
+    assert len(history.edits(session)) == edits
+    click(qtbot, page, 1)
+    qtbot.keyClick(page.grid, Qt.Key.Key_T)
+    asked = dialog(qtbot, CameraClockDialog)
+    asked._true.set_text("5 March 2016, 10:30")
+    qtbot.mouseClick(asked.accept_button, LEFT)
+    assert photo_actions.photo(session, PhotoId(1)).when.earliest.second == 17
 
 
 def test_a_caption_is_given_to_all_selected(qtbot, page, session):

@@ -92,3 +92,17 @@ def test_a_date_put_in_comes_out_as_the_same_date(edit, edtf):
     when = parse(edtf)
     edit.set_when(when)
     assert edit.required() == when
+
+
+@pytest.mark.parametrize(
+    ("edtf", "text"),
+    [
+        ("2026-01-07T15:20:14+01:00", "7 January 2026, 15:20:14"),
+        ("2026-01-07T15:20:00Z", "7 January 2026, 15:20"),
+        ("2016~", "about 2016"),
+    ],
+)
+def test_a_time_of_day_is_put_in_as_people_write_it(edit, edtf, text):
+    edit.set_when(parse(edtf))
+    assert edit.text() == text
+    assert edit.required().earliest == parse(edtf).earliest

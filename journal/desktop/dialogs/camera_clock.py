@@ -60,9 +60,11 @@ class CameraClockDialog(FormDialog):
         says = "This photo has no date from a camera's clock."
         if photo is not None and photo.when is not None:
             says = f"By its clock, {photo.camera} took this photo on {spoken(photo.when)}."
-            self._true.set_when(photo.when)
+            self._true.set_text(spoken(photo.when))
             self._true.edit.selectAll()
-        self.outer.insertLayout(0, row(shown, label(says), spacing=16))
+        head = row(shown, label(says), spacing=16)
+        head.setStretch(1, 1)
+        self.outer.insertLayout(0, head)
         self.add_row(
             "&True time",
             self._true,
@@ -76,6 +78,8 @@ class CameraClockDialog(FormDialog):
         true = self._true_time()
         if self._photo is None:
             raise JournalError("The photo is no longer in the journal.")
+        if self._photo.when is not None and true == self._photo.when.earliest:
+            return True
         changes = photo_actions.correct_clock(self._desk.session, self._photo.id, true)
         self._desk.announce(changes)
         return True
@@ -84,7 +88,17 @@ class CameraClockDialog(FormDialog):
         when = self._true.required()
         if not to_the_minute(when):
             raise JournalError("Give the time of day as well, for instance 5 March 2016, 14:22.")
-        return when.earliest
+        return self._with_seconds(when.earliest)
+
+    def _with_seconds(self, true: datetime) -> datetime:
+        """A time that was given to the minute only, with the seconds of the camera's clock."""
+        taken = self._photo.when if self._photo is not None else None
+        fine = self._true.text().count(":") > 1
+        if taken is None:
+            return true
+        if fine:
+            return true.replace(microsecond=taken.earliest.microsecond)
+        return true.replace(second=taken.earliest.second, microsecond=taken.earliest.microsecond)
 
     def _on_counted(self, count: int) -> None:
         self._count = count
@@ -104,7 +118,7 @@ class CameraClockDialog(FormDialog):
             return ""
         if not to_the_minute(true):
             return ""
-        shift = true.earliest - photo.when.earliest
+        shift = self._with_seconds(true.earliest) - photo.when.earliest
         whose = f"All photos by {photo.camera}" if self._count is None else _photos(self._count)
         verb = "move" if self._count != 1 else "moves"
         if not shift:

@@ -9,7 +9,7 @@ from journal.desktop.pages.timeline_groups import Shown
 from journal.desktop.widgets.grid_base import EDGES
 from journal.desktop.widgets.parts import button, label, row
 
-_HINT = "Click a photo, or a sitting\N{RIGHT SINGLE QUOTATION MARK}s heading for all of it"
+_HINT = "Click a photo or a heading"
 
 
 class TimelineBar(QWidget):

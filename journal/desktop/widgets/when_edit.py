@@ -1,5 +1,6 @@
 """A field for a date as sure as it is; it shows at once how it is understood."""
 
+import re
 from datetime import date, datetime, timedelta
 
 from PySide6.QtCore import Qt
@@ -10,6 +11,7 @@ from journal.desktop.widgets.checked import CheckedField
 from journal.domain.errors import JournalError
 from journal.domain.when import When, parse, spoken
 
+_ZONE = re.compile(r"(?<=:\d\d)(Z|[+-]\d\d:\d\d)$")
 _RELATIVE = {"today": 0, "now": 0, "yesterday": 1}
 _KEYS = {Qt.Key.Key_Up.value: 1, Qt.Key.Key_Down.value: -1}
 
@@ -112,11 +114,16 @@ def _today() -> date:
 
 
 def _as_text(when: When) -> str:
+    """A date in words where they say all of it; the zone of a time of day is left out."""
     words = spoken(when)
-    try:
-        return words if parse(words).edtf == when.edtf else when.edtf
-    except JournalError:
-        return when.edtf
+    meant = _ZONE.sub("", when.edtf)
+    for text in (words, f"{words}:{when.earliest:%S}"):
+        try:
+            if parse(text).edtf == meant:
+                return text
+        except JournalError:
+            continue
+    return when.edtf
 
 
 def _explained(when: When, typed: str) -> str:
