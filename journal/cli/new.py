@@ -16,7 +16,8 @@ from journal.domain.car import Car
     "--body",
     default="saloon",
     show_default=True,
-    help="saloon, saloon two-door, estate, coupe, roadster, pickup or van.",
+    help="saloon, saloon two-door, estate, coupe, roadster, pickup, van, motorcycle, tractor or "
+    "blank (empty sheets).",
 )
 @click.option("--wheelbase", type=int, default=0, help="Wheelbase in millimetres.")
 @click.option("--length", type=int, default=0, help="Length in millimetres.")

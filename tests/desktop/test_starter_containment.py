@@ -37,7 +37,7 @@ def spots(shape: Shape) -> list[tuple[float, float]]:
     return [(box.left + wide * a, box.top + high * b) for a in shares for b in shares]
 
 
-@pytest.mark.parametrize("body", BODIES)
+@pytest.mark.parametrize("body", [b for b in BODIES if b != "blank"])
 def test_qt_and_shapely_agree_on_every_panel(body: str) -> None:
     compared = inside = 0
     for placed in starter(body).shapes:

@@ -14,14 +14,39 @@ from journal.domain.hits import PanelMap, to_polygon
 from journal.domain.ids import PanelId
 from journal.domain.shapes import bounds, flatten, from_path_data, mirror, tidy, to_path_data
 from journal.domain.starters import BODIES, starter
+from journal.domain.starters.bodies import CARS
 from journal.domain.starters.parts import SYSTEMS
 
-VIEWS = ("Left side", "Right side", "Top", "Underside", "Front", "Rear", "Engine bay", "Cabin")
+VIEWS = {
+    **dict.fromkeys(
+        CARS,
+        ("Left side", "Right side", "Top", "Underside", "Front", "Rear", "Engine bay", "Cabin"),
+    ),
+    "motorcycle": (
+        "Left side",
+        "Right side",
+        "Top",
+        "Front",
+        "Rear",
+        "Frame, left side",
+        "Frame, right side",
+    ),
+    "tractor": ("Left side", "Right side", "Top", "Front", "Rear"),
+    "blank": ("Left side", "Right side", "Top", "Front", "Rear"),
+}
 
 #: Small, large, short, long: wheelbase and length in millimetres, 0 for typical.
 SIZES = [(1000, 1300), (2036, 3054), (2000, 4800), (6000, 7300)]
 
-bodies = pytest.mark.parametrize("body", BODIES)
+#: The same for what is no car, whose sizes have other bounds.
+OTHER_SIZES = {
+    "motorcycle": [(800, 1040), (1400, 2500), (2500, 3300), (1450, 2000)],
+    "tractor": [(900, 1220), (1950, 4400), (3500, 4800), (2300, 3700)],
+}
+
+every_body = pytest.mark.parametrize("body", BODIES)
+drawn_bodies = pytest.mark.parametrize("body", [b for b in BODIES if b != "blank"])
+cars = pytest.mark.parametrize("body", CARS)
 
 
 @cache
@@ -68,36 +93,36 @@ def hidden(drawing: Drawing) -> list[str]:
     ]
 
 
-@bodies
+@drawn_bodies
 def test_every_panel_is_a_sound_shape_on_its_view(body: str) -> None:
     assert faults(drawn(body)) == []
 
 
-@bodies
+@drawn_bodies
 def test_every_panel_is_hit_by_its_own_centre(body: str) -> None:
     assert hidden(drawn(body)) == []
 
 
-@bodies
+@cars
 @pytest.mark.parametrize(("wheelbase", "length"), SIZES)
 def test_unusual_sizes_keep_every_shape_sound(body: str, wheelbase: int, length: int) -> None:
     assert faults(drawn(body, wheelbase, length)) == []
 
 
-@bodies
+@every_body
 def test_names_with_sides_are_unique_and_known(body: str) -> None:
     panels = drawn(body).panels
     assert len({(p.name, p.side) for p in panels}) == len(panels)
     assert all(SYSTEMS[p.name] == p.system for p in panels)
 
 
-@bodies
+@every_body
 def test_no_name_carries_its_side(body: str) -> None:
     for panel in drawn(body).panels:
         assert not {"left", "right"} & set(panel.name.lower().replace(",", " ").split())
 
 
-@bodies
+@every_body
 def test_a_panel_of_one_side_has_a_fellow_on_the_other(body: str) -> None:
     sides: dict[str, set[Side]] = {}
     for panel in drawn(body).panels:
@@ -105,16 +130,16 @@ def test_a_panel_of_one_side_has_a_fellow_on_the_other(body: str) -> None:
     assert all(s in ({Side.CENTRE}, {Side.LEFT, Side.RIGHT}) for s in sides.values()), sides
 
 
-@bodies
+@every_body
 def test_numbers_count_from_one(body: str) -> None:
     drawing = drawn(body)
-    assert [v.id for v in drawing.views] == list(range(1, 9))
-    assert tuple(v.name for v in drawing.views) == VIEWS
+    assert [v.id for v in drawing.views] == list(range(1, len(VIEWS[body]) + 1))
+    assert tuple(v.name for v in drawing.views) == VIEWS[body]
     assert [p.id for p in drawing.panels] == list(range(1, len(drawing.panels) + 1))
     assert {s.panel_id for s in drawing.shapes} == {p.id for p in drawing.panels}
 
 
-@bodies
+@every_body
 def test_a_panel_has_one_shape_a_view_and_orders_are_distinct(body: str) -> None:
     shapes = drawn(body).shapes
     assert len({(s.panel_id, s.view_id) for s in shapes}) == len(shapes)
@@ -139,7 +164,7 @@ def test_panels_are_seen_on_the_views_an_owner_would_look_at() -> None:
     assert "Left side" not in seen("Front wing, right")
 
 
-@bodies
+@drawn_bodies
 def test_the_right_side_is_the_mirror_of_the_left(body: str) -> None:
     drawing = drawn(body)
     left, right = view_of(drawing, "Left side"), view_of(drawing, "Right side")
@@ -153,7 +178,7 @@ def test_the_right_side_is_the_mirror_of_the_left(body: str) -> None:
         assert tidy(mirror(near.shape, left.width / 2)) == far.shape
 
 
-@bodies
+@drawn_bodies
 @pytest.mark.parametrize(("name", "level"), [("Top", True), ("Front", False), ("Rear", False)])
 def test_left_and_right_mirror_each_other(body: str, name: str, level: bool) -> None:
     drawing = drawn(body)
@@ -182,7 +207,7 @@ def wheel_centres(drawing: Drawing, view: str) -> tuple[float, float]:
     return (front.left + front.right) / 2, (rear.left + rear.right) / 2
 
 
-@given(st.sampled_from(sorted(BODIES)), st.integers(1200, 4500), st.floats(1.35, 2.0))
+@given(st.sampled_from(sorted(CARS)), st.integers(1200, 4500), st.floats(1.35, 2.0))
 @settings(max_examples=8, deadline=None)
 def test_wheels_stand_the_wheelbase_apart_and_bumpers_the_length(
     body: str, wheelbase: int, ratio: float
@@ -200,7 +225,7 @@ def test_wheels_stand_the_wheelbase_apart_and_bumpers_the_length(
         assert span == pytest.approx(length, abs=0.05)
 
 
-@bodies
+@drawn_bodies
 def test_views_fit_the_car_with_a_margin(body: str) -> None:
     drawing = drawn(body)
     for view in drawing.views:
@@ -211,7 +236,7 @@ def test_views_fit_the_car_with_a_margin(body: str) -> None:
         assert 50 < view.height - max(b.bottom for b in boxes) < 250
 
 
-@bodies
+@cars
 @pytest.mark.parametrize("name", ["Left side", "Top", "Underside", "Front", "Rear"])
 def test_the_body_has_no_holes(body: str, name: str) -> None:
     drawing = drawn(body)
@@ -223,7 +248,7 @@ def test_the_body_has_no_holes(body: str, name: str) -> None:
     assert [hole.centroid.wkt for hole in holes if not hole.buffer(-0.6).is_empty] == []
 
 
-@bodies
+@cars
 def test_panels_of_the_body_side_hardly_overlap(body: str) -> None:
     drawing = drawn(body)
     names = {p.id: p.name for p in drawing.panels}
@@ -241,13 +266,13 @@ def test_panels_of_the_body_side_hardly_overlap(body: str) -> None:
             assert areas[one].intersection(areas[two]).area < 150, (one, two)
 
 
-@bodies
+@every_body
 def test_shapes_come_back_from_their_written_form_unchanged(body: str) -> None:
     for placed in drawn(body).shapes:
         assert from_path_data(to_path_data(placed.shape)) == placed.shape
 
 
-@bodies
+@drawn_bodies
 def test_lines_of_the_background_stay_on_their_paper(body: str) -> None:
     drawing = drawn(body)
     lines = starter(body).decor
@@ -260,15 +285,16 @@ def test_lines_of_the_background_stay_on_their_paper(body: str) -> None:
             assert 0 <= spot.y <= view.height
 
 
-def test_bodies_are_the_seven_that_can_be_picked() -> None:
-    assert set(BODIES) == {
+def test_bodies_are_the_cars_and_the_others_that_can_be_picked() -> None:
+    assert set(CARS) == {
         "saloon", "saloon two-door", "estate", "coupe", "roadster", "pickup", "van",
     }  # fmt: skip
-    assert len(set(BODIES.values())) == 7
+    assert set(BODIES) == {*CARS, "motorcycle", "tractor", "blank"}
+    assert len(set(BODIES.values())) == 10
 
 
 def test_bodies_differ_where_they_should() -> None:
-    names = {body: {p.name for p in drawn(body).panels} for body in BODIES}
+    names = {body: {p.name for p in drawn(body).panels} for body in CARS}
     assert "Rear door" in names["saloon"]
     assert "Rear door" not in names["saloon two-door"]
     assert "Tailgate" in names["estate"]
@@ -291,6 +317,11 @@ def test_bodies_differ_where_they_should() -> None:
         ("saloon", 0, 12, "length of 12 mm"),
         ("saloon", 0, 9001, "length of 9001 mm"),
         ("saloon", 1000, 3000, "only 1000 mm"),
+        ("motorcycle", 700, 0, "700 mm is not that of a motorcycle: 800 to 2500 mm"),
+        ("motorcycle", 1400, 1500, "motorcycle 1500 mm long"),
+        ("tractor", 0, 9000, "tractor 9000 mm long"),
+        ("tractor", 1950, 6000, "can't have a wheelbase of 1950 mm"),
+        ("blank", 0, 20000, "length of 20000 mm"),
         ("hovercraft", 0, 0, "hovercraft"),
         ("", 0, 0, "known: saloon"),
     ],
@@ -301,6 +332,48 @@ def test_implausible_cars_are_refused_in_a_sentence(
     with pytest.raises(JournalError, match=named) as caught:
         starter(body, wheelbase, length)
     assert str(caught.value).endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("body", "wheelbase", "length"), [(b, *size) for b in OTHER_SIZES for size in OTHER_SIZES[b]]
+)
+def test_unusual_motorcycles_and_tractors_are_sound_too(
+    body: str, wheelbase: int, length: int
+) -> None:
+    drawing = drawn(body, wheelbase, length)
+    assert faults(drawing) == []
+    front, rear = wheel_centres(drawing, "Left side")
+    assert rear - front == pytest.approx(wheelbase, abs=0.05)
+    names = {p.id: p.name for p in drawing.panels}
+    boxes = {
+        names[s.panel_id]: bounds(s.shape)
+        for s in drawing.shapes_on(view_of(drawing, "Left side").id)
+    }
+    # Both wheels stand on the same ground, however the machine is stretched.
+    assert boxes["Front tyre"].bottom == pytest.approx(boxes["Rear tyre"].bottom, abs=0.02)
+    span = max(b.right for b in boxes.values()) - min(b.left for b in boxes.values())
+    assert 0.9 * length <= span <= length + 0.05
+
+
+def test_a_motorcycle_and_a_tractor_have_their_own_parts() -> None:
+    motorcycle = {p.name for p in drawn("motorcycle").panels}
+    assert motorcycle >= {
+        "Fuel tank", "Seat", "Swinging arm", "Fork tube", "Fork slider", "Down tube", "Crankcase",
+        "Cylinder head", "Exhaust pipe", "Silencer", "Side panel", "Front mudguard",
+    }  # fmt: skip
+    tractor = {p.name for p in drawn("tractor").panels}
+    assert tractor >= {
+        "Bonnet", "Grille", "Fuel tank", "Rear mudguard", "Engine block", "Gearbox housing",
+        "Rear axle housing", "Drawbar", "Top link", "Lower link", "Seat", "Steering wheel",
+    }  # fmt: skip
+    assert not {"Windscreen", "Sill", "Roof"} & (motorcycle | tractor)
+
+
+def test_a_blank_sheet_has_room_for_the_length_and_nothing_on_it() -> None:
+    drawing = drawn("blank", 0, 3000)
+    assert drawing.panels == drawing.shapes == drawing.decor == ()
+    assert view_of(drawing, "Left side").width == view_of(drawing, "Top").width == 3320
+    assert drawn("blank").views[0].width > 4000
 
 
 def test_one_dimension_alone_finds_the_other() -> None:

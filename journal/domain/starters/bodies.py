@@ -210,5 +210,13 @@ STYLES: dict[str, Style] = {
     ),
 }
 
+#: Every car body, and its name as people read it.
+CARS: dict[str, str] = {key: style.title for key, style in STYLES.items()}
+
 #: Every body a starter drawing can be made for, and its name as people read it.
-BODIES: dict[str, str] = {key: style.title for key, style in STYLES.items()}
+BODIES: dict[str, str] = {
+    **CARS,
+    "motorcycle": "Motorcycle",
+    "tractor": "Tractor",
+    "blank": "Blank sheet",
+}
