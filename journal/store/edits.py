@@ -6,6 +6,7 @@ back together.
 """
 
 import json
+import re
 import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -131,9 +132,19 @@ def redo_target(db: sqlite3.Connection) -> tuple[EditId, EditId, str] | None:
     return (EditId(row[0]), EditId(row[1]), _act_label(db, row[0])) if row else None
 
 
+_COUNTED = re.compile(r"(?P<verb>\D+?) (?P<count>[\d,]+) (?P<noun>[a-z]+?)s?")
+
+
 def _act_label(db: sqlite3.Connection, act: int) -> str:
+    """What an act did: its one label, or what its edits did together ("Add 1,200 photos")."""
     labels = [r[0] for r in db.execute("SELECT label FROM edits WHERE act = ? ORDER BY id", (act,))]
-    return labels[0] if len(labels) == 1 else f"{labels[0]} and what followed"
+    first = _COUNTED.fullmatch(labels[0])
+    if first is None or len(labels) == 1:
+        return str(labels[0])
+    alike = [found for label in labels if (found := _COUNTED.fullmatch(label))]
+    same = [f for f in alike if (f["verb"], f["noun"]) == (first["verb"], first["noun"])]
+    total = sum(int(found["count"].replace(",", "")) for found in same)
+    return f"{first['verb']} {total:,} {first['noun']}s"
 
 
 def revert(db: sqlite3.Connection, edit_ids: Iterable[int]) -> None:

@@ -120,6 +120,15 @@ def test_edits_of_one_act_are_undone_together(journal: Journal) -> None:
     assert len(journal.areas.all()) == 2
 
 
+def test_an_act_of_many_edits_is_named_by_what_they_came_to(journal: Journal) -> None:
+    with journal.edit("Add 50 photos") as first:
+        journal.areas.add("One", [SILL], "")
+    for label in ("Add 50 photos", "Add 1 photo", "Date 3 photos by neighbours"):
+        with journal.edit(label, act=first.act):
+            journal.areas.add(label, [WING], "")
+    assert journal.undo_label() == "Add 101 photos"
+
+
 def test_undo_is_refused_when_the_row_changed_since(journal: Journal) -> None:
     with journal.edit("Mark the sill"):
         area = journal.areas.add("Sill", [SILL], "holes")
