@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 
 from journal.actions import areas, drawings, history, hours
 from journal.actions.settings import load_settings
@@ -12,6 +13,7 @@ from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
+from journal.desktop.stylesheet import dress
 from journal.domain.areas import DEFAULT_STAGES
 from journal.domain.when import When
 from tests.desktop import workshop
@@ -62,6 +64,21 @@ def test_an_area_is_marked_on_panels_typed_in_parts(qtbot, desk, session, show):
     assert made.found == "Filler over rust"
     assert (made.stage, made.changes[0].when.edtf) == ("found", "2009-22")
     assert desk.selection == AreaSelected(made.id)
+
+
+def test_a_panel_taken_from_the_list_leaves_the_line_empty(qtbot, desk, session, show):
+    dress(QApplication.instance(), "light")
+    dialog = show(AreaDialog(desk))
+    qtbot.keyClicks(dialog.panels.pick, "sill")
+    popup = dialog.panels.pick.completer().popup()
+    qtbot.waitUntil(popup.isVisible)
+    qtbot.keyClick(popup, Qt.Key.Key_Down)
+    qtbot.keyClick(popup, Qt.Key.Key_Return)
+    assert len(dialog.panels.panel_ids()) == 1
+    qtbot.waitUntil(lambda: dialog.panels.pick.text() == "")
+    chip = dialog.panels._flow.itemAt(0).widget()
+    qtbot.waitUntil(lambda: chip.height() >= chip.sizeHint().height())
+    assert chip.geometry().bottom() <= dialog.panels._chips.rect().bottom()
 
 
 def test_a_new_area_starts_on_the_panel_selected_and_its_name_can_be_written_over(

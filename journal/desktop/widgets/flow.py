@@ -61,10 +61,10 @@ class FlowLayout(QLayout):
         return QSize(min(width, 480), max((size.height() for size in sizes), default=0))
 
     def minimumSize(self) -> QSize:
-        """Room for the widest."""
+        """Room for the widest, as high as it wants to be."""
         size = QSize()
         for item in self._items:
-            size = size.expandedTo(item.minimumSize())
+            size = size.expandedTo(QSize(item.minimumSize().width(), item.sizeHint().height()))
         return size
 
     def _lay_out(self, rect: QRect, *, move: bool) -> int:
