@@ -5,15 +5,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStandardPaths, Slot
-from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from journal.desktop.theme import Choice
-from journal.domain.checks import CheckReport
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QDialog
+
     from journal.desktop.window import Window
+    from journal.domain.checks import CheckReport
 
 _PICTURES = "All files (*)"
 #: Which page of the help fits which page of the window.
@@ -94,6 +96,8 @@ class Acts(QObject):
     @Slot()
     def choose_and_add(self) -> None:
         """Ask for photos and add them."""
+        from PySide6.QtWidgets import QFileDialog
+
         pictures = folder_for(QStandardPaths.StandardLocation.PicturesLocation)
         names, _ = QFileDialog.getOpenFileNames(
             self._window, "Add which photos?", str(pictures), _PICTURES
@@ -292,11 +296,13 @@ class Acts(QObject):
 
     # --- what the acts share ---
 
-    def _show(self, dialog: QDialog) -> None:
+    def _show(self, dialog: "QDialog") -> None:
         dialog.exec()
         dialog.deleteLater()
 
     def _choose_folder(self, question: str) -> Path | None:
+        from PySide6.QtWidgets import QFileDialog
+
         chosen = QFileDialog.getExistingDirectory(self._window, question, str(documents()))
         return Path(chosen) if chosen else None
 
@@ -305,12 +311,14 @@ class Acts(QObject):
             raise error
         self._window.show_message(str(error), "error")
 
-    def _on_checked(self, report: CheckReport) -> None:
+    def _on_checked(self, report: "CheckReport") -> None:
         from journal.desktop.dialogs.checked import CheckedDialog
 
         self._show(CheckedDialog(report, self._window))
 
     def _sure_to_clear_out(self, count: int) -> bool:
+        from PySide6.QtWidgets import QMessageBox
+
         asked = QMessageBox(self._window)
         asked.setIcon(QMessageBox.Icon.Warning)
         asked.setWindowTitle(QApplication.applicationDisplayName())

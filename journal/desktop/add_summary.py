@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from journal.desktop import icons
+from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.parts import PlainTree, button, label, row, tool
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ class AddSummary(QFrame):
         words = summary_words(report)
         self._words.setText(words)
         self._look.setVisible(bool(report.added))
-        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
+        announce(self, words)
         self._list.clear()
         self._group("Couldn't be read", report.refused)
         self._group("Skipped", report.skipped)

@@ -1,5 +1,6 @@
 """The program with its window: start, first paint, then the journal."""
 
+import gc
 import logging
 import sys
 import traceback
@@ -7,13 +8,15 @@ from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QSettings, QTimer
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from journal.desktop import icons
 from journal.desktop.stylesheet import dress
 from journal.desktop.window import PROGRAM, Window
 
 _LOG = logging.getLogger(__name__)
+#: By then the first page is there, read and painted.
+_SETTLED_MS = 2000
 
 
 def main(folder: Path | None = None) -> int:
@@ -22,12 +25,24 @@ def main(folder: Path | None = None) -> int:
     The result is the exit status.
     """
     app = make_app(sys.argv)
-    window = make_window(app)
+    window = make_window(app, opening=folder is not None)
     sys.excepthook = _Excepthook(window)
     window.show()
     if folder is not None:
-        QTimer.singleShot(0, window, lambda: window.acts.open_folder(folder))
+        QTimer.singleShot(0, window, lambda: _open(window, folder))
+    QTimer.singleShot(_SETTLED_MS, window, _settle)
     return app.exec()
+
+
+def _settle() -> None:
+    """Look for garbage from now on, but not among what stays for good."""
+    gc.freeze()
+    gc.enable()
+
+
+def _open(window: Window, folder: Path) -> None:
+    if not window.acts.open_folder(folder):
+        window.show_start()
 
 
 def make_app(arguments: list[str]) -> QApplication:
@@ -41,14 +56,14 @@ def make_app(arguments: list[str]) -> QApplication:
     return app
 
 
-def make_window(app: QApplication) -> Window:
-    """The window, dressed and laid out as last time."""
+def make_window(app: QApplication, *, opening: bool = False) -> Window:
+    """The window, dressed and laid out as last time; ``opening`` a journal at once."""
     from journal.actions.settings import load_settings
 
     settings = load_settings()
     dress(app, settings.theme)
     store = QSettings("restoration-journal", "window")
-    return Window(settings, store)
+    return Window(settings, store, opening=opening)
 
 
 class _Excepthook:
@@ -71,6 +86,8 @@ class _Excepthook:
         if self._showing:
             return
         self._showing = True
+        from PySide6.QtWidgets import QMessageBox
+
         box = QMessageBox(self._window)
         box.setIcon(QMessageBox.Icon.Critical)
         box.setWindowTitle(PROGRAM)

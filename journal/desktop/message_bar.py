@@ -1,10 +1,10 @@
 """Banners over the page: why a journal is read-only, and what stood in the way just now."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from journal.desktop import icons, theme
+from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.parts import label, tool
 
 _ICONS = {"info": "info", "done": "done", "warning": "warning", "error": "error"}
@@ -79,7 +79,7 @@ class MessageBar(QWidget):
         self._passing.append(banner)
         self._layout.addWidget(banner)
         banner.show()
-        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, text))
+        announce(self, text)
 
     def state(self, text: str) -> None:
         """State how things are (a journal that is read-only) until told otherwise by ""."""

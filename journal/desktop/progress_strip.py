@@ -1,11 +1,11 @@
 """The strip along the bottom: what was just done, and the long job under way."""
 
 from PySide6.QtCore import QTimer, Signal, Slot
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QWidget
 
 from journal.desktop.tasks import Running, Task
 from journal.desktop.theme import TARGET
+from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.parts import button, label
 
 _WORDS_STAY_MS = 12_000
@@ -82,7 +82,7 @@ class ProgressStrip(QFrame):
         self._undo.setVisible(can_undo)
         self._undo.setAccessibleName(f"Undo: {words}")
         self._quiet.start()
-        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, words))
+        announce(self, words)
 
     @Slot(object)
     def show_progress(self, running: tuple[Running, ...]) -> None:

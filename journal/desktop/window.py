@@ -1,16 +1,16 @@
 """The one window: menus, banners, the open journal or the start page, and the bottom strip."""
 
 from collections.abc import Sequence
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeyEvent
 from PySide6.QtWidgets import (
-    QApplication,
     QAbstractButton,
+    QApplication,
     QMainWindow,
-    QMessageBox,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -18,28 +18,28 @@ from PySide6.QtWidgets import (
 
 from journal.desktop import icons
 from journal.desktop.acts import Acts
-from journal.desktop.add_summary import AddSummary
 from journal.desktop.desk import Desk
 from journal.desktop.menus import Menus
 from journal.desktop.message_bar import MessageBar
 from journal.desktop.progress_strip import ProgressStrip
-from journal.desktop.start_page import StartPage
 from journal.desktop.stylesheet import dress
-from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.tasks import TaskRunner
+from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.domain.changes import Changes
 
 if TYPE_CHECKING:
     from journal.actions.add_photos import AddReport
     from journal.actions.session import Session
     from journal.actions.settings import Settings
+    from journal.desktop.add_summary import AddSummary
+    from journal.desktop.start_page import StartPage
     from journal.desktop.workspace import Workspace
 
 PROGRAM = "Restoration Journal"
 _SHOW_ARRIVALS_MS = 3000
-
 #: What a desktop commonly takes of the height for a window's title, in pixels.
 _TITLE_BAR = 40
+
 
 class Window(QMainWindow):
     """One journal at a time, or the start page.
@@ -49,16 +49,17 @@ class Window(QMainWindow):
         workspace: the open journal on screen; None while none is open.
     """
 
-    def __init__(self, settings: "Settings", store: QSettings | None = None) -> None:
+    def __init__(
+        self, settings: "Settings", store: QSettings | None = None, *, opening: bool = False
+    ) -> None:
+        """Make the window; ``opening`` leaves out the start page: a journal is opened at once."""
         super().__init__()
         self.settings = settings
         self.tasks = TaskRunner(self)
         self.desk: Desk | None = None
         self.workspace: Workspace | None = None
         self._store = store
-        self._start = StartPage()
         self._messages = MessageBar()
-        self._summary = AddSummary()
         self._strip = ProgressStrip()
         self.acts = Acts(self)
         self.menus = Menus(self, self.acts)
@@ -66,32 +67,47 @@ class Window(QMainWindow):
         self._arrivals.setInterval(_SHOW_ARRIVALS_MS)
         self._build()
         self._connect()
-        self._show_closed()
+        if not opening:
+            self.show_start()
         self._restore_layout()
+
+    @cached_property
+    def _start(self) -> "StartPage":
+        from journal.desktop.start_page import StartPage
+
+        made = StartPage()
+        made.new_wanted.connect(self.acts.new_journal)
+        made.open_wanted.connect(self.acts.choose_and_open)
+        made.demo_wanted.connect(self.acts.make_demo)
+        made.recent_wanted.connect(self._on_recent_wanted)
+        self._stack.addWidget(made)
+        return made
+
+    @cached_property
+    def _summary(self) -> "AddSummary":
+        from journal.desktop.add_summary import AddSummary
+
+        made = AddSummary()
+        made.look_wanted.connect(self._on_look_wanted)
+        self._layout.insertWidget(self._layout.indexOf(self._strip), made)
+        return made
 
     def _build(self) -> None:
         self.setMinimumSize(900, 600)
         self.setAcceptDrops(True)
         self._stack = QStackedWidget()
-        self._stack.addWidget(self._start)
         whole = QWidget()
-        layout = QVBoxLayout(whole)
+        self._layout = layout = QVBoxLayout(whole)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self._messages)
         layout.addWidget(self._stack, 1)
-        layout.addWidget(self._summary)
         layout.addWidget(self._strip)
         self.setCentralWidget(whole)
         self.menus.mark_theme(self.settings.theme)
 
     def _connect(self) -> None:
-        self._start.new_wanted.connect(self.acts.new_journal)
-        self._start.open_wanted.connect(self.acts.choose_and_open)
-        self._start.demo_wanted.connect(self.acts.make_demo)
-        self._start.recent_wanted.connect(self._on_recent_wanted)
         self._strip.undo_wanted.connect(self.acts.undo)
-        self._summary.look_wanted.connect(self._on_look_wanted)
         self.tasks.progressed.connect(self._strip.show_progress)
         self._arrivals.timeout.connect(self._show_arrivals)
         hints = QGuiApplication.styleHints()
@@ -143,13 +159,15 @@ class Window(QMainWindow):
         workspace.deleteLater()
         desk.deleteLater()
         desk.session.close()
-        self._show_closed()
+        self.show_start()
         return True
 
     def may_stop_jobs(self) -> bool:
         """Ask whether a long job may be stopped, where one is under way."""
         if not self.tasks.is_writing():
             return True
+        from PySide6.QtWidgets import QMessageBox
+
         asked = QMessageBox(self)
         asked.setIcon(QMessageBox.Icon.Question)
         asked.setWindowTitle(PROGRAM)
@@ -232,12 +250,14 @@ class Window(QMainWindow):
         if self.workspace:
             self.workspace.set_name(title)
 
-    def _show_closed(self) -> None:
+    def show_start(self) -> None:
+        """Show that no journal is open, and how to begin."""
         self._stack.setCurrentWidget(self._start)
         self._start.show_recent(self.settings.recent)
         self._messages.state("")
         self._messages.clear()
-        self._summary.hide()
+        if "_summary" in self.__dict__:
+            self._summary.hide()
         self._strip.set_idle("")
         self.setWindowTitle(PROGRAM)
         self.menus.show_state(is_open=False, is_writable=False)
@@ -286,6 +306,15 @@ class Window(QMainWindow):
 
     # --- Qt ---
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let Enter press the button that holds the keyboard, as it does in a dialog."""
+        held = self.focusWidget()
+        is_enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if is_enter and isinstance(held, QAbstractButton):
+            held.click()
+        else:
+            super().keyPressEvent(event)
+
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files and folders from outside, anywhere on the window."""
         if dropped_paths(event):
@@ -305,13 +334,4 @@ class Window(QMainWindow):
         if self._store:
             self._store.setValue("geometry", self.saveGeometry())
         self.tasks.close()
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Let Enter press the button that holds the keyboard, as it does in a dialog."""
-        held = self.focusWidget()
-        is_enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
-        if is_enter and isinstance(held, QAbstractButton):
-            held.click()
-        else:
-            super().keyPressEvent(event)
-
         event.accept()

@@ -118,6 +118,7 @@ class Workspace(QWidget):
             page.setAccessibleName(f"{title} page")
             self._pages[title] = page
             self._stack.addWidget(page)
+            self._stack.setCurrentWidget(page)
             page.refresh(None)
         elif title in self._missed:
             page.refresh(Changes(label="", kinds=self._missed.pop(title)))

@@ -60,6 +60,12 @@ class PanelMap:
         self._centres: dict[tuple[ViewId, PanelId], Point] = {}
         self._arrows: dict[ViewId, dict[tuple[PanelId, Direction], PanelId]] = {}
 
+    def prepare(self) -> None:
+        """Work out now what would be worked out on first use, so that no answer keeps waiting."""
+        for view in self._drawing.views:
+            for panel_id in self.panels_on(view.id):
+                self.centre(view.id, panel_id)
+
     def panel_at(self, view_id: ViewId, x: float, y: float) -> PanelId | None:
         """The topmost panel at a spot of a view, ``None`` on empty paper."""
         import shapely

@@ -229,7 +229,7 @@ def test_a_click_on_a_dot_tells_its_photos(qtbot, canvas):
 
 
 def test_no_photo_is_lost_in_the_gathering():
-    spots = [Spot(PhotoId(n), n * 37 % 900, n * 53 % 400) for n in range(500)]
+    spots = [Spot((PhotoId(n),), n * 37 % 900, n * 53 % 400) for n in range(500)]
     dots = gather(spots, QTransform())
     assert sorted(photo for dot in dots for photo in dot.photo_ids) == list(range(500))
     for place, dot in enumerate(dots):

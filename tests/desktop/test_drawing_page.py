@@ -43,7 +43,7 @@ def shown(qtbot, runner, session):
 
 
 def read(qtbot, made):
-    qtbot.waitUntil(lambda: made._reading is None)
+    qtbot.waitUntil(lambda: made.is_read)
 
 
 @pytest.fixture
@@ -58,7 +58,7 @@ def pinned(page, panel):
 def test_every_view_and_panel_of_the_drawing_can_be_reached(page):
     assert len(page.tabs._group.buttons()) == len(page._drawing.views) > 0
     assert page.panels.model.rowCount() == len(page._drawing.panels)
-    assert page._sides.tabText(0) == "&To place (9)"
+    assert page.side.tabText(0) == "&To place (9)"
 
 
 def test_a_sitting_in_hand_is_pinned_to_the_panel_chosen(qtbot, page):
@@ -167,7 +167,7 @@ def test_a_journal_open_for_reading_can_be_looked_at_but_not_pinned_in(qtbot, ru
         page = shown(qtbot, runner, other)
         page.tray.list.setCurrentIndex(page.tray.model.index(0))
         page.desk.select(PanelSelected(panel_id(other, "Roof")))
-        assert not page._pin_here.isEnabled()
+        assert not page.side.pin_here.isEnabled()
         assert page.panels.model.rowCount() > 0
         runner.close()
 

@@ -1,35 +1,39 @@
 """The Drawing page: the car in the centre, everything hangs on a place on it."""
 
-from collections import Counter
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
-from journal.actions import cars, drawings, timeline
-from journal.actions import pins as pin_actions
+from journal.actions import cars, drawings
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
+from journal.desktop.once_painted import once_painted
 from journal.desktop.pages import Page
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.as_it_stood import AsItStood
 from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.legend import Legend
-from journal.desktop.widgets.panel_list import PanelList
-from journal.desktop.widgets.parts import button, column, row
-from journal.desktop.widgets.tray import ToPlace, Tray, to_place
+from journal.desktop.widgets.parts import column, row
 from journal.desktop.widgets.view_tabs import ViewTabs
 from journal.domain.changes import Changes
 from journal.domain.drawing import Drawing
-from journal.domain.hits import to_polygon
 from journal.domain.ids import PanelId, PhotoId, ViewId
-from journal.domain.photos import Pin
-from journal.domain.progress import Context
+
+if TYPE_CHECKING:
+    from journal.desktop.pages.drawing_reading import Found
+    from journal.desktop.pages.drawing_side import DrawingSide
+    from journal.desktop.widgets.panel_list import PanelList
+    from journal.desktop.widgets.tray import Tray
+    from journal.domain.hits import PanelMap
 
 _TRAVEL_MS = 120
 #: Room for two photos beside each other.
 _SIDE = 264
+_READ_KINDS = frozenset({"drawing", "photos", "pins", "car", "cameras"})
+_ALL_KINDS = _READ_KINDS | {"areas"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +47,11 @@ class Place:
 
 
 class DrawingPage(Page):
-    """The drawing, its views, the stages, and the tray of what is to be placed."""
+    """The drawing, its views, the stages, and the tray of what is to be placed.
+
+    One view is shown first; what stands on the left and what takes long to read follow once it is
+    on screen.
+    """
 
     title = "Drawing"
     icon = "drawing"
@@ -52,16 +60,16 @@ class DrawingPage(Page):
         super().__init__(desk, parent)
         self._drawing = Drawing((), (), ())
         self._labels: dict[PanelId, str] = {}
-        self._pins: tuple[Pin, ...] = ()
         self._stages: dict[PanelId, str] = {}
         self._last: Place | None = None
         self._reading: Task | None = None
+        self._unread: frozenset[str] = frozenset()
+        self._left = column()
+        self._made_side: DrawingSide | None = None
         self.canvas = DrawingCanvas()
         self.tabs = ViewTabs()
         self.legend = Legend()
-        self.panels = PanelList()
         self.years = AsItStood()
-        self.tray = Tray(desk)
         self._travel = QTimer(self)
         self._travel.setSingleShot(True)
         self._travel.setInterval(_TRAVEL_MS)
@@ -69,17 +77,9 @@ class DrawingPage(Page):
         self._connect()
 
     def _build(self) -> None:
-        self._pin_here = button("Pin &here", self.pin_here, icon="pin", role="primary")
-        self._pin_again = button("Pin &again", self.pin_again, icon="pin")
-        self._pin_again.setToolTip("Pin what is in hand where the last photos went (Ctrl+P)")
-        placing = QWidget()
-        placing.setLayout(column(self.tray, self._pin_here, self._pin_again, margin=8))
-        listing = QWidget()
-        listing.setLayout(column(self.panels, margin=8))
-        self._sides = QTabWidget()
-        self._sides.addTab(placing, "&To place")
-        self._sides.addTab(listing, "&Panels")
-        self._sides.setMinimumWidth(_SIDE)
+        left = QWidget()
+        left.setMinimumWidth(_SIDE)
+        left.setLayout(self._left)
         centre = QWidget()
         layout = QVBoxLayout(centre)
         layout.setContentsMargins(8, 4, 8, 8)
@@ -91,7 +91,7 @@ class DrawingPage(Page):
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setChildrenCollapsible(False)
         split.setHandleWidth(3)
-        split.addWidget(self._sides)
+        split.addWidget(left)
         split.addWidget(centre)
         split.setStretchFactor(1, 1)
         split.setSizes([_SIDE, 900])
@@ -99,7 +99,45 @@ class DrawingPage(Page):
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(split)
         self.setFocusProxy(self.canvas)
+
+    @property
+    def side(self) -> "DrawingSide":
+        """What stands on the left of the drawing; made when first asked for."""
+        return self._made_side or self._make_side()
+
+    @property
+    def tray(self) -> "Tray":
+        """The sittings to place."""
+        return self.side.tray
+
+    @property
+    def panels(self) -> "PanelList":
+        """The panels as a list."""
+        return self.side.panels
+
+    @property
+    def is_read(self) -> bool:
+        """Whether nothing is left to be read."""
+        return self._reading is None and not self._unread
+
+    def _make_side(self) -> "DrawingSide":
+        from journal.desktop.pages.drawing_side import DrawingSide
+
+        side = self._made_side = DrawingSide(self.desk)
+        side.pin_here_wanted.connect(self.pin_here)
+        side.pin_again_wanted.connect(self.pin_again)
+        side.panels.panel_clicked.connect(self._on_panel_clicked)
+        side.panels.panel_chosen.connect(self._on_panel_chosen)
+        side.tray.picked.connect(self._on_picked)
+        side.tray.hand_changed.connect(self._show_what_can_be_done)
+        for holder in (side.tray.list, side.tray.grid):
+            self._listen_for_hand_keys(holder)
+        side.panels.set_drawing(self._drawing)
+        side.panels.select_panel(self.canvas.selected_panel)
+        self._left.addWidget(side)
+        self._show_state()
         self._show_what_can_be_done()
+        return side
 
     def _connect(self) -> None:
         self.tabs.chosen.connect(self._on_view_wanted)
@@ -109,32 +147,37 @@ class DrawingPage(Page):
         self.canvas.panel_pointed.connect(self._on_panel_pointed)
         self.canvas.pins_clicked.connect(self._on_pins_clicked)
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
-        self.panels.panel_clicked.connect(self._on_panel_clicked)
-        self.panels.panel_chosen.connect(self._on_panel_chosen)
         self.years.moved.connect(self._read_stages)
-        self.tray.picked.connect(self._on_picked)
-        self.tray.hand_changed.connect(self._show_what_can_be_done)
         self._travel.timeout.connect(self._on_travelled)
         QShortcut(QKeySequence("Ctrl+P"), self, self.pin_again)
-        for holder in (self.canvas, self.tray.list, self.tray.grid):
-            again = QShortcut(QKeySequence("P"), holder, self.pin_again)
-            again.setContext(Qt.ShortcutContext.WidgetShortcut)
-            drop = QShortcut(QKeySequence("Escape"), holder, self.tray.let_go)
-            drop.setContext(Qt.ShortcutContext.WidgetShortcut)
+        self._listen_for_hand_keys(self.canvas)
+
+    def _listen_for_hand_keys(self, holder: QWidget) -> None:
+        for keys, act in (("P", self.pin_again), ("Escape", self._let_go)):
+            shortcut = QShortcut(QKeySequence(keys), holder, act)
+            shortcut.setContext(Qt.ShortcutContext.WidgetShortcut)
+
+    @Slot()
+    def _let_go(self) -> None:
+        self.tray.let_go()
 
     # --- showing ---
 
     def refresh(self, changes: Changes | None) -> None:
         """Read again what changed: the drawing, the stages, the pins and the tray."""
-        kinds = changes.kinds if changes else None
-        if kinds is None or "drawing" in kinds:
-            self._read_drawing()
-        if kinds is None or "areas" in kinds:
+        kinds = changes.kinds if changes else _ALL_KINDS
+        is_first = not self._drawing.views
+        if is_first:
+            self._show_drawing(self.desk.ask(drawings.first_view) or self._drawing)
+        if "areas" in kinds:
             self.years.set_areas(self.desk.ask(area_actions.areas) or ())
-        if kinds is None or kinds & {"areas", "car", "drawing"}:
+        if kinds & {"areas", "car", "drawing"}:
             self._read_stages()
-        if kinds is None or kinds & {"photos", "pins", "car", "cameras"}:
-            self._read_photos()
+        self._unread |= kinds & _READ_KINDS
+        if is_first:
+            once_painted(self.canvas.viewport(), self._read)
+        else:
+            self._read()
 
     def show_selection(self, selection: Selection) -> None:
         """Mark the panel selected; take photos selected elsewhere in hand."""
@@ -144,16 +187,14 @@ class DrawingPage(Page):
             self.tray.take(selection.ids)
         self._show_what_can_be_done()
 
-    def _read_drawing(self) -> None:
-        drawing = self.desk.ask(drawings.drawing)
-        if drawing is None:
-            return
+    def _show_drawing(self, drawing: Drawing) -> None:
         self._drawing = drawing
         self._labels = {panel.id: panel.label for panel in drawing.panels}
         self.canvas.set_drawing(drawing)
-        self.panels.set_drawing(drawing)
         self.tabs.set_drawing(drawing)
         self.tabs.mark(self.canvas.view_id)
+        if self._made_side is not None:
+            self.panels.set_drawing(drawing)
 
     @Slot()
     def _read_stages(self) -> None:
@@ -164,51 +205,64 @@ class DrawingPage(Page):
         self.legend.set_stages(names)
         self._show_state()
 
-    def _read_photos(self) -> None:
-        """Read pins and sittings in a reader's thread: there may be many thousand."""
-        session, shapes = self.desk.session, self._drawing.shapes
+    def _read(self) -> None:
+        """Read what takes long in a reader's thread: there may be many thousand photos."""
+        from journal.desktop.pages.drawing_reading import read_all
 
-        def job(_context: Context) -> tuple[tuple[ToPlace, ...], tuple[Pin, ...]]:
-            # The canvas wants the geometry library next; loaded here, it stops no painting.
-            for shape in shapes[:1]:
-                to_polygon(shape.shape)
-            placed = {moment.photo_id for moment in timeline.moments(session) if moment.placed}
-            return to_place(timeline.sittings(session), placed), pin_actions.pins(session)
-
+        if not self._unread:
+            return
+        session, kinds, shown = self.desk.session, self._unread, self._drawing
         if self._reading is not None:
             self._reading.cancel()
-        self._reading = self.desk.read(job, self._on_photos_read, self)
+        self._reading = self.desk.read(
+            lambda _context: read_all(session, kinds, shown), self._on_read, self
+        )
+        if self._made_side is None:
+            self._make_side()
 
-    def _on_photos_read(self, found: tuple[tuple[ToPlace, ...], tuple[Pin, ...]]) -> None:
-        rows, self._pins = found
-        self._reading = None
-        self.canvas.set_pins(self._pins)
-        self.tray.set_sittings(rows, any_photos=bool(rows or self._pins))
-        count = sum(len(sitting.ids) for sitting in rows)
-        self._sides.setTabText(0, f"&To place ({count:,})" if count else "&To place")
+    def _on_read(self, found: "Found") -> None:
+        self._reading, self._unread = None, frozenset()
+        if found.drawing is not self._drawing:
+            self._show_drawing(found.drawing)
+            if self.canvas.selected_panel is not None:
+                self._show_panel(self.canvas.selected_panel)
+            self._read_map()
+        if found.places is not None:
+            self.canvas.set_places(found.places)
+            self.side.show_to_place(found.rows, any_photos=bool(found.rows or found.places.counts))
         self._show_state()
 
+    def _read_map(self) -> None:
+        from journal.desktop.pages.drawing_reading import prepared_map
+
+        drawing = self._drawing
+
+        def done(found: "PanelMap") -> None:
+            if drawing is self._drawing:
+                self.canvas.set_map(found)
+
+        self.desk.read(lambda _context: prepared_map(drawing), done, self)
+
     def _show_state(self) -> None:
-        photos: Counter[PanelId] = Counter(pin.panel_id for pin in self._pins)
-        self.panels.model.set_state(self._stages, photos)
+        if self._made_side is not None:
+            self.panels.model.set_state(self._stages, self.canvas.photo_counts)
 
     def _show_panel(self, panel_id: PanelId) -> None:
         views = [shape.view_id for shape in self._drawing.shapes if shape.panel_id == panel_id]
         if views and self.canvas.view_id not in views:
             self.canvas.set_view(views[0])
         self.canvas.select_panel(panel_id)
-        self.panels.select_panel(panel_id)
+        if self._made_side is not None:
+            self.panels.select_panel(panel_id)
 
+    @Slot()
     def _show_what_can_be_done(self) -> None:
-        writable = not self.desk.read_only
+        if self._made_side is None:
+            return
         panel_id = self.canvas.selected_panel
-        name = self._labels.get(panel_id, "") if panel_id is not None else ""
-        self._pin_here.setText(f"Pin to {name}" if name else "Pin &here")
-        self._pin_here.setEnabled(writable and bool(name) and bool(self.tray.in_hand()))
+        here = self._labels.get(panel_id, "") if panel_id is not None else ""
         last = self._labels.get(self._last.panel_id, "") if self._last else ""
-        self._pin_again.setText(f"Pin &again: {last}" if last else "Pin &again")
-        self._pin_again.setVisible(bool(last))
-        self._pin_again.setEnabled(writable and bool(last) and bool(self.tray.next_in_hand()))
+        self.side.show_acts(here, last, writable=not self.desk.read_only)
 
     # --- pinning ---
 
@@ -233,9 +287,11 @@ class DrawingPage(Page):
             self._pin(ids, self._last)
 
     def _pin(self, ids: tuple[PhotoId, ...], place: Place) -> None:
+        from journal.actions.pins import pin
+
         self.tray.was_pinned(ids)
         changes = self.desk.act(
-            pin_actions.pin,
+            pin,
             ids,
             place.panel_id,
             view_id=place.view_id,

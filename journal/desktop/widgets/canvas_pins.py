@@ -19,9 +19,12 @@ _DOT = 6.0
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """One photo's place on the view shown, in millimetres; ``facing`` as in a Pin."""
+    """The place of one or more photos on the view shown, in millimetres.
 
-    photo_id: PhotoId
+    ``facing`` as in a Pin, of a single photo.
+    """
+
+    photo_ids: tuple[PhotoId, ...]
     x: float
     y: float
     facing: float | None = None
@@ -61,7 +64,7 @@ def gather(spots: Iterable[Spot], to_screen: QTransform) -> tuple[Dot, ...]:
         else:
             groups[near].extend(bucket)
     return tuple(
-        Dot(QPointF(*at), tuple(s.photo_id for _, _, s in group), _facing(group))
+        Dot(QPointF(*at), tuple(i for _, _, s in group for i in s.photo_ids), _facing(group))
         for group, at in zip(groups, middles, strict=True)
     )
 
@@ -104,7 +107,11 @@ def _count(number: int) -> str:
 
 
 def _middle(group: list[tuple[float, float, Spot]]) -> tuple[float, float]:
-    return sum(x for x, _, _ in group) / len(group), sum(y for _, y, _ in group) / len(group)
+    count = sum(len(spot.photo_ids) for _, _, spot in group)
+    return (
+        sum(x * len(spot.photo_ids) for x, _, spot in group) / count,
+        sum(y * len(spot.photo_ids) for _, y, spot in group) / count,
+    )
 
 
 def _near(middle: tuple[float, float], others: list[tuple[float, float]]) -> int | None:

@@ -1,11 +1,10 @@
 """What the drawing on screen shows: a view, its panels with their stages, pins, and the scale."""
 
-from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, QPointF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QPainter, QShowEvent, QTransform
+from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QTransform
 from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QWidget
 
 from journal.desktop.theme import colours_of, stage_mark
@@ -13,12 +12,15 @@ from journal.desktop.widgets.canvas_decor import DecorItem
 from journal.desktop.widgets.canvas_items import PanelItem, SheetItem, Touch
 from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
 from journal.desktop.widgets.canvas_signs import Staged, place_signs
+from journal.desktop.widgets.pin_places import PinPlaces, sort_pins
 from journal.domain.drawing import Drawing, Panel, View
 from journal.domain.ids import PanelId, ViewId
-from journal.domain.photos import Pin
 
 if TYPE_CHECKING:
+    from collections import Counter
+
     from journal.domain.hits import PanelMap
+    from journal.domain.photos import Pin
 
 _MARGIN = 28
 _ZOOM_MOST = 12.0
@@ -41,6 +43,8 @@ class CanvasSheet(QGraphicsView):
     photos_dropped = Signal(object, int, int, float, float)
     #: Another view is shown: its number.
     view_changed = Signal(int)
+    #: The scene was made anew: what is laid over the panels is to be laid there again.
+    rebuilt = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,19 +52,16 @@ class CanvasSheet(QGraphicsView):
         self._view: View | None = None
         self._stages: dict[PanelId, str] = {}
         self._stage_names: tuple[str, ...] = ()
-        self._pins: tuple[Pin, ...] = ()
+        self._places = PinPlaces()
         self._spots: tuple[Spot, ...] = ()
         self._dots: tuple[Dot, ...] | None = None
         self._signs: dict[PanelId, QPointF] | None = None
-        self._counts: Counter[PanelId] = Counter()
         self._items: dict[PanelId, list[PanelItem]] = {}
         self._map: PanelMap | None = None
         self._selected: PanelId | None = None
         self._hovered: PanelId | None = None
         self._drop: PanelId | None = None
         self._zoom = 1.0
-        self._refine_soon = QTimer(self, singleShot=True, interval=0)
-        self._refine_soon.timeout.connect(self._refine)
         self.setScene(QGraphicsScene(self))
         self._dress()
 
@@ -86,8 +87,6 @@ class CanvasSheet(QGraphicsView):
         kept = views.get(self._view.id) if self._view else None
         self._view = kept or (drawing.views[0] if drawing.views else None)
         self._rebuild()
-        if self.isVisible():
-            self._refine_soon.start()
 
     def set_view(self, view_id: ViewId) -> None:
         """Show another view of the drawing."""
@@ -109,11 +108,19 @@ class CanvasSheet(QGraphicsView):
         self._stages, self._stage_names = stages, names
         self._apply_stages()
 
-    def set_pins(self, pins: tuple[Pin, ...]) -> None:
+    def set_pins(self, pins: "Iterable[Pin]") -> None:
         """Show these photos' places."""
-        self._pins = pins
-        self._counts = Counter(pin.panel_id for pin in pins)
+        self.set_places(sort_pins(pins))
+
+    def set_places(self, places: PinPlaces) -> None:
+        """Show photos whose places are sorted already."""
+        self._places = places
         self._place_pins()
+
+    @property
+    def photo_counts(self) -> "Counter[PanelId]":
+        """How many photos each panel has."""
+        return self._places.counts
 
     def select_panel(self, panel_id: PanelId | None) -> None:
         """Mark a panel as the one looked at; it may be on another view."""
@@ -164,12 +171,10 @@ class CanvasSheet(QGraphicsView):
             return QPointF(*self._map.centre(self._view.id, panel_id))
         return self._items[panel_id][0].middle
 
-    def _refine(self) -> None:
-        """Put signs and dots where there is most room."""
-        if self._items and self._map is None:
-            self.panel_map()
-            self._apply_stages()
-            self._place_pins()
+    def set_map(self, panel_map: "PanelMap") -> None:
+        """Take the geometry of the drawing shown: signs and dots go where there is most room."""
+        self._map = panel_map
+        self._place_pins()
 
     def signs(self) -> dict[PanelId, QPointF]:
         """Where the signs of stages stand now, in pixels."""
@@ -213,6 +218,7 @@ class CanvasSheet(QGraphicsView):
         self._apply_touch()
         self._place_pins()
         self.fit()
+        self.rebuilt.emit()
 
     def _apply_stages(self) -> None:
         colours = colours_of(self.palette())
@@ -237,15 +243,16 @@ class CanvasSheet(QGraphicsView):
 
     def _place_pins(self) -> None:
         spots = []
-        for pin in self._pins:
-            items = self._items.get(pin.panel_id)
-            if not items:
-                continue
-            if pin.view_id == self.view_id and pin.x is not None and pin.y is not None:
-                spots.append(Spot(pin.photo_id, pin.x, pin.y, pin.facing))
-            elif pin.view_id is None or pin.x is None:
-                at = self.spot_on(pin.panel_id)
-                spots.append(Spot(pin.photo_id, at.x(), at.y()))
+        for panel_id in self._items:
+            if ids := self._places.loose.get(panel_id):
+                at = self.spot_on(panel_id)
+                spots.append(Spot(ids, at.x(), at.y()))
+        exact = self._places.exact.get(self._view.id, ()) if self._view else ()
+        spots.extend(
+            Spot((pin.photo_id,), pin.x, pin.y, pin.facing)
+            for pin in exact
+            if pin.panel_id in self._items and pin.x is not None and pin.y is not None
+        )
         self._spots = tuple(spots)
         self._forget_dots()
 
@@ -305,7 +312,7 @@ class CanvasSheet(QGraphicsView):
         words = [items[0].piece.label]
         if stage := self._stages.get(panel_id):
             words.append(stage)
-        if count := self._counts[panel_id]:
+        if count := self._places.counts[panel_id]:
             words.append(f"{count:,} photo" + ("s" if count > 1 else ""))
         return " \u00b7 ".join(words)
 
@@ -316,8 +323,3 @@ class CanvasSheet(QGraphicsView):
     def sizeHint(self) -> QSize:
         """Room for a car in profile."""
         return QSize(900, 480)
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Paint first, then look where there is most room on each panel."""
-        super().showEvent(event)
-        self._refine_soon.start()

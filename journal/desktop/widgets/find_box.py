@@ -1,11 +1,12 @@
 """The find field: type words, walk through what holds them, Enter goes there."""
 
+from functools import cached_property
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QListWidgetItem, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
-from journal.actions import areas as area_actions
-from journal.actions.find import find
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
@@ -14,10 +15,14 @@ from journal.desktop.desk import (
     ReceiptSelected,
     Selection,
 )
-from journal.desktop.widgets.find_list import FindList
-from journal.domain.found import Hit
 from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId
-from journal.domain.progress import Context
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QListWidgetItem
+
+    from journal.desktop.widgets.find_list import FindList
+    from journal.domain.found import Hit
+    from journal.domain.progress import Context
 
 _DELAY_MS = 90
 _ROOM = 460
@@ -45,7 +50,6 @@ class FindBox(QLineEdit):
         super().__init__(parent)
         self._desk = desk
         self._asked = ""
-        self._list = FindList(self.window())
         self._wait = QTimer(self, singleShot=True, interval=_DELAY_MS)
         self.setPlaceholderText("Find words anywhere (Ctrl+F)")
         self.setAccessibleName("Find")
@@ -53,12 +57,19 @@ class FindBox(QLineEdit):
         self._wait.timeout.connect(self._search)
         self.textEdited.connect(self._on_typed)
         self.textChanged.connect(self._on_changed)
-        self._list.itemClicked.connect(self._on_clicked)
 
-    @property
-    def found(self) -> FindList:
-        """The list below the field."""
-        return self._list
+    @cached_property
+    def found(self) -> "FindList":
+        """The list below the field, made when something was first found."""
+        from journal.desktop.widgets.find_list import FindList
+
+        made = FindList(self.window())
+        made.itemClicked.connect(self._on_clicked)
+        return made
+
+    def _hide(self) -> None:
+        if "found" in self.__dict__:
+            self.found.hide()
 
     def _on_typed(self) -> None:
         self._wait.start()
@@ -66,7 +77,7 @@ class FindBox(QLineEdit):
     def _on_changed(self, text: str) -> None:
         if not text.strip():
             self._wait.stop()
-            self._list.hide()
+            self._hide()
 
     def _search(self) -> None:
         words, session = self.text().strip(), self._desk.session
@@ -74,40 +85,42 @@ class FindBox(QLineEdit):
         if not words:
             return
 
-        def job(_context: Context) -> tuple[str, tuple[Hit, ...]]:
+        def job(_context: "Context") -> "tuple[str, tuple[Hit, ...]]":
+            from journal.actions.find import find
+
             return words, few_panels_first(find(session, words, _MOST))
 
         self._desk.read(job, self._show, self)
 
-    def _show(self, answer: tuple[str, tuple[Hit, ...]]) -> None:
+    def _show(self, answer: "tuple[str, tuple[Hit, ...]]") -> None:
         words, hits = answer
         if words != self._asked or not self.hasFocus() or not self.text().strip():
             return
-        if self._list.parent() is not self.window():
-            self._list.setParent(self.window())
-        self._list.show_hits(hits)
+        if self.found.parent() is not self.window():
+            self.found.setParent(self.window())
+        self.found.show_hits(hits)
         place = self.mapTo(self.window(), QPoint(0, self.height() + 2))
         room = min(_ROOM, self.window().height() - place.y() - 12)
         wide = max(self.width(), 420)
         left = max(4, min(place.x(), self.window().width() - wide - 8))
-        self._list.setGeometry(left, place.y(), wide, self._list.height_for(room))
-        self._list.show()
-        self._list.raise_()
+        self.found.setGeometry(left, place.y(), wide, self.found.height_for(room))
+        self.found.show()
+        self.found.raise_()
         self._tell_reader()
 
     def _tell_reader(self) -> None:
-        hit = self._list.hit()
-        count = self._list.count() if hit else 0
+        hit = self.found.hit()
+        count = self.found.count() if hit else 0
         title = f"{hit.title}; " if hit else ""
         self.setAccessibleDescription(f"{title}{count} found")
 
-    def _on_clicked(self, item: QListWidgetItem) -> None:
-        self._list.setCurrentItem(item)
+    def _on_clicked(self, item: "QListWidgetItem") -> None:
+        self.found.setCurrentItem(item)
         self._choose()
 
     def _choose(self) -> None:
-        hit = self._list.hit()
-        self._list.hide()
+        hit = self.found.hit()
+        self._hide()
         if hit is None:
             return
         self.clear()
@@ -117,7 +130,7 @@ class FindBox(QLineEdit):
             self._desk.select(selection)
         self.chosen.emit(hit)
 
-    def _selection_for(self, hit: Hit) -> Selection | None:
+    def _selection_for(self, hit: "Hit") -> Selection | None:
         match hit.kind:
             case "photo":
                 return PhotosSelected((PhotoId(hit.id),))
@@ -134,7 +147,9 @@ class FindBox(QLineEdit):
 
     def _place_of_entry(self, number: int) -> Selection | None:
         """What an entry hangs on; its words as a message where it hangs on the whole car."""
-        for entry in self._desk.ask(area_actions.entries) or ():
+        from journal.actions.areas import entries
+
+        for entry in self._desk.ask(entries) or ():
             if entry.id == number:
                 if entry.area_id is not None:
                     return AreaSelected(entry.area_id)
@@ -154,13 +169,13 @@ class FindBox(QLineEdit):
         }
         key = event.key()
         if key == Qt.Key.Key_Escape:
-            self._list.hide()
+            self._hide()
             self.clear()
-        elif self._list.isVisible() and key in steps:
-            self._list.step(steps[Qt.Key(key)])
+        elif self.found.isVisible() and key in steps:
+            self.found.step(steps[Qt.Key(key)])
             self._tell_reader()
         elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            if self._list.isVisible():
+            if self.found.isVisible():
                 self._choose()
             else:
                 self._search()
@@ -177,10 +192,10 @@ class FindBox(QLineEdit):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Put the list away."""
         super().focusOutEvent(event)
-        self._list.hide()
+        self._hide()
 
 
-def few_panels_first(hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
+def few_panels_first(hits: "tuple[Hit, ...]") -> "tuple[Hit, ...]":
     """The finds with the first few panels in their places and the other panels at the end.
 
     A word like "sill" is in the name of a dozen panels, and what was done there should still show.

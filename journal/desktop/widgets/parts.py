@@ -1,6 +1,7 @@
 """Small pieces every page is made of, so that they look and speak alike."""
 
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QShowEvent
@@ -12,7 +13,6 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
-    QSpinBox,
     QToolButton,
     QTreeWidget,
     QVBoxLayout,
@@ -20,6 +20,9 @@ from PySide6.QtWidgets import (
 )
 
 from journal.desktop import icons
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QSpinBox
 
 
 def label(text: str, role: str = "", *, wrap: bool = True) -> QLabel:
@@ -62,8 +65,10 @@ def tool(icon: str, name: str, on_click: Callable[[], object] | None = None) -> 
     return made
 
 
-def number_box(name: str, most: int, unit: str, unset: str) -> QSpinBox:
+def number_box(name: str, most: int, unit: str, unset: str) -> "QSpinBox":
     """A box for a whole number from 0, which reads ``unset``, to ``most``, with its unit."""
+    from PySide6.QtWidgets import QSpinBox
+
     made = QSpinBox()
     made.setRange(0, most)
     made.setSuffix(f" {unit}")

@@ -1,13 +1,10 @@
 """The years along the bottom: how much each month holds, with a handle to go there."""
 
-import calendar
 from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
-    QAccessible,
-    QAccessibleEvent,
     QColor,
     QFont,
     QFontMetrics,
@@ -82,6 +79,8 @@ class YearStrip(QWidget):
         return round(start + wide / 2)
 
     def _month_words(self, month: Month) -> str:
+        import calendar
+
         count = self._counts.get(month, 0)
         things = f"{count:,} {self._noun}{'' if count == 1 else 's'}"
         return f"{calendar.month_name[month.month]} {month.year} \u00b7 {things}"
@@ -93,6 +92,8 @@ class YearStrip(QWidget):
     def _go(self, place: Month | None) -> None:
         if place is None or place == self._place:
             return
+        from PySide6.QtGui import QAccessible, QAccessibleEvent
+
         self.set_place(place)
         event = QAccessibleEvent(self, QAccessible.Event.DescriptionChanged)
         QAccessible.updateAccessibility(event)
