@@ -39,6 +39,11 @@ def draw_tractor_front(sheet: Sheet, m: Machine) -> None:
     sheet.put("Sump", _CENTRE, pen.ring((-150, 540), (-110, 460), (110, 460), (150, 540), ease=16))
     sheet.put("Front axle support", _CENTRE, pen.box(-190, 190, 520, 720, ease=22))
     _tyres(pen, "Front", (560, 720), 375, (60, 700))
+    _nose(pen)
+
+
+def _nose(pen: EndPen) -> None:
+    sheet = pen.sheet
     hood = outline(
         pen.along(
             (-258, 1060),
