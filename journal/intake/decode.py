@@ -31,6 +31,8 @@ _TURNS = {
 }
 
 _PAPER = (255, 255, 255)
+#: Enough of a picture, in pixels, to see that it can be decoded and which side is the longer.
+_GLANCE = 256
 _UNDECODED = "its picture can't be decoded"
 
 
@@ -46,6 +48,18 @@ def picture(source: Path | bytes, longest: int, *, turn: int = 0) -> Picture:
     """
     image = _turned(_image_of(source, longest), turn)
     return Picture(image.width, image.height, image.tobytes())
+
+
+def upright_size(source: Path | bytes) -> tuple[int, int]:
+    """Width and height of a file's whole picture, upright; JournalError as with ``picture``."""
+    with _plain_errors(), opened(source) as content:
+        facts = facts_of(content)
+        small = _decoded(content, facts, _GLANCE)
+    # What a decoder gives is sure to be the right way up; the header is sure of the size.
+    longest, shortest = max(facts.width, facts.height), min(facts.width, facts.height)
+    if not shortest:
+        return int(small.width), int(small.height)
+    return (longest, shortest) if small.width >= small.height else (shortest, longest)
 
 
 def thumbnail(source: Path | bytes, *, longest: int = 256, quality: int = 80) -> bytes:

@@ -12,6 +12,7 @@ _UNUSED = """
 SELECT o.id, o.sha256, o.suffix FROM originals o
 WHERE NOT EXISTS (SELECT 1 FROM photos p WHERE p.sha256 = o.sha256 AND p.removed = 0)
   AND NOT EXISTS (SELECT 1 FROM receipt_papers r WHERE r.sha256 = o.sha256)
+  AND NOT EXISTS (SELECT 1 FROM underlays u WHERE u.sha256 = o.sha256)
 """
 
 

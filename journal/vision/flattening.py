@@ -1,8 +1,13 @@
 """A picture as it lies on a view once it is squared up, pixel by pixel."""
 
+from typing import TYPE_CHECKING, Any
+
 from journal.domain.errors import JournalError
-from journal.domain.homographies import Matrix, product
+from journal.domain.homographies import Matrix, inverse, product
 from journal.domain.pictures import Picture
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 #: What lies beside the picture.
 _PAPER = (255, 255, 255)
@@ -37,4 +42,13 @@ def laid_flat(
         borderMode=cv2.BORDER_CONSTANT,
         borderValue=_PAPER,
     )
+    _clear_beyond(flat, inverse(whole))
     return Picture(size[0], size[1], flat.tobytes())
+
+
+def _clear_beyond(flat: "NDArray[Any]", back: Matrix) -> None:
+    """Make paper of what lies beyond the picture's horizon, where it would show upside down."""
+    import numpy as np
+
+    rows, columns = np.ogrid[: flat.shape[0], : flat.shape[1]]
+    flat[back[6] * columns + back[7] * rows + back[8] <= 0] = _PAPER

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from journal.domain.errors import JournalError
-from journal.domain.homographies import Matrix, inverse, mapped, product, scaled_about, unit
+from journal.domain.homographies import Matrix, depth, inverse, mapped, product, scaled_about, unit
 from journal.domain.shapes import Point
 
 if TYPE_CHECKING:
@@ -166,8 +166,9 @@ def _solved(
         rows.append((0, 0, 0, x, y, 1, -x * v, -y * v, -v))
     *_, directions = np.linalg.svd(np.array(rows, dtype=np.float64))
     found: NDArray[float64] = directions[-1].reshape(3, 3)
-    whole = np.linalg.inv(second) @ found @ first
-    return unit(tuple(float(number) for number in whole.ravel()))
+    whole = tuple(float(n) for n in (np.linalg.inv(second) @ found @ first).ravel())
+    side = math.copysign(1, depth(whole, sources[0]))
+    return unit(tuple(number * side for number in whole))
 
 
 def _normalised(

@@ -6,7 +6,7 @@ import pytest
 from PIL import Image, ImageDraw
 
 from journal.domain.errors import JournalError
-from journal.domain.homographies import inverse, mapped
+from journal.domain.homographies import depth, inverse, mapped, outline
 from journal.domain.pictures import Picture
 from journal.vision.flattening import laid_flat
 from journal.vision.squaring import square_up
@@ -51,3 +51,16 @@ def test_beside_the_picture_is_paper():
 def test_a_sheet_without_size_is_refused():
     with pytest.raises(JournalError, match="without a size"):
         laid_flat(Picture(1, 1, bytes(3)), (1, 0, 0, 0, 1, 0, 0, 0, 1), 0, 200, 40)
+
+
+def test_what_lies_beyond_the_horizon_is_left_out():
+    # A floor seen from low down: the horizon crosses the picture at a third of its height.
+    corners = [(260, 240), (340, 240), (560, 420), (40, 420)]
+    matrix = square_up(corners, 1000, 2000, at=(500, 0))
+    flat = laid_flat(Picture(600, 420, bytes(3 * 600 * 420)), matrix, 2000, 2000, 200)
+    assert colour_at(flat, 100, 100) == (0, 0, 0)
+    shown = outline(matrix, 600, 420)
+    assert min(point.y for point in shown) < -2000
+    assert max(point.y for point in shown) == pytest.approx(2000, abs=1)
+    assert all(depth(inverse(matrix), point) > 0 for point in shown)
+    assert depth(matrix, (300, 0)) < 0 < depth(matrix, (300, 419))
