@@ -51,6 +51,16 @@ class Pins(Subject):
         """A photo's pins."""
         return self._where("p.photo_id = ?", photo_id)
 
+    def dated(self) -> list[tuple[int, int, str, int, str, str]]:
+        """Of every pin: photo, panel, SHA-256, turn, and the photo's earliest and latest time.
+
+        The times are ISO 8601; undated photos have ``UNDATED`` for both.
+        """
+        return self._db.execute(
+            "SELECT photo_id, panel_id, sha256, turn, earliest, latest FROM pins "
+            "JOIN photos ON photos.id = pins.photo_id WHERE removed = 0 ORDER BY pins.id"
+        ).fetchall()
+
     def _where(self, condition: str, *values: int) -> tuple[Pin, ...]:
         found = self._db.execute(
             "SELECT p.id, p.photo_id, p.panel_id, p.view_id, p.x, p.y, p.facing FROM pins p "

@@ -1,4 +1,4 @@
-"""Small pictures in a database of their own, which can be deleted and comes back."""
+"""Small pictures and how they look, in a database that can be deleted and comes back."""
 
 import contextlib
 import sqlite3
@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from journal.store.connection import PerThread
+from journal.store.rows import chunks, marks
 
 PREVIEWS_NAME = "previews.db"
 
@@ -74,6 +75,34 @@ class Previews:
             )
             db.execute("COMMIT")
 
+    def features(self, kind: str, keys: Iterable[tuple[str, int]]) -> dict[tuple[str, int], bytes]:
+        """What was kept of how pictures look, by SHA-256 and turn; what isn't there is left out."""
+        wanted = set(keys)
+        found: dict[tuple[str, int], bytes] = {}
+        with contextlib.suppress(sqlite3.DatabaseError):
+            db = self._connections.get()
+            for batch in chunks({sha256 for sha256, _ in wanted}):
+                rows = db.execute(
+                    "SELECT sha256, turn, value FROM features "
+                    f"WHERE kind = ? AND sha256 IN ({marks(batch)})",
+                    (kind, *batch),
+                )
+                found.update(((sha, turn), value) for sha, turn, value in rows)
+        return {key: value for key, value in found.items() if key in wanted}
+
+    def put_features(self, kind: str, rows: Iterable[tuple[str, int, bytes]]) -> None:
+        """Keep how pictures look: SHA-256, turn and the packed features of each."""
+        if self._read_only and self._path.is_file():
+            return
+        db = self._connections.get()
+        with self._writing, contextlib.suppress(sqlite3.OperationalError):
+            db.execute("BEGIN IMMEDIATE")
+            db.executemany(
+                "INSERT OR REPLACE INTO features (sha256, turn, kind, value) VALUES (?, ?, ?, ?)",
+                [(sha256, turn, kind, value) for sha256, turn, value in rows],
+            )
+            db.execute("COMMIT")
+
     def close(self) -> None:
         """Close; what is asked for or kept later is refused."""
         with self._writing:
@@ -89,5 +118,10 @@ def _prepared(db: sqlite3.Connection) -> sqlite3.Connection:
         """CREATE TABLE IF NOT EXISTS thumbs (
              id INTEGER PRIMARY KEY, sha256 TEXT NOT NULL UNIQUE, rough INTEGER NOT NULL,
              jpeg BLOB NOT NULL) STRICT"""
+    )
+    db.execute(
+        """CREATE TABLE IF NOT EXISTS features (
+             sha256 TEXT NOT NULL, turn INTEGER NOT NULL, kind TEXT NOT NULL, value BLOB NOT NULL,
+             PRIMARY KEY (kind, sha256, turn)) STRICT, WITHOUT ROWID"""
     )
     return db
