@@ -63,6 +63,21 @@ def newest(session):
     return max(receipts.receipts(session), key=lambda r: r.id)
 
 
+@pytest.mark.parametrize("field", ["supplier", "printed", "note"])
+def test_enter_goes_on_and_records_nothing_half_typed(qtbot, make, session, field):
+    dialog = make()
+    dialog.lines.rows[0].text.setText("Welding gloves")
+    dialog.lines.rows[0].price.setText("12.50")
+    fields = {"supplier": dialog.head.supplier, "printed": dialog._printed, "note": dialog.note}
+    before = len(receipts.receipts(session))
+    type_in(qtbot, "Tollgate Motor Factors")
+    fields[field].setFocus()
+    press(qtbot, Qt.Key.Key_Return)
+    assert len(receipts.receipts(session)) == before
+    assert dialog.isVisible()
+    assert QApplication.focusWidget() is not fields[field]
+
+
 def test_a_receipt_is_typed_without_the_mouse(qtbot, make, session, desk):
     dialog = make()
     type_in(qtbot, "Tollgate Motor Factors")

@@ -88,7 +88,14 @@ class FormDialog(QDialog):
             super().keyPressEvent(event)
             return
         on = self.focusWidget()
-        (on if isinstance(on, QPushButton | QToolButton) else self.accept_button).click()
+        if isinstance(on, QPushButton | QToolButton):
+            on.click()
+        else:
+            self.enter_in_field()
+
+    def enter_in_field(self) -> None:
+        """What Enter does in a field that has no use for it: be the accepting button."""
+        self.accept_button.click()
 
     def _put_buttons_last(self) -> None:
         """Tab follows the order of making, and the two buttons were made before the fields."""

@@ -162,6 +162,10 @@ class ReceiptDialog(FormDialog):
             self._desk.select(ReceiptSelected(ReceiptId(changes.made)))
         return True
 
+    def enter_in_field(self) -> None:
+        """Go on to the next field: a receipt is many of them, and recorded once it is whole."""
+        self.focusNextChild()
+
     def _read(self) -> Receipt:
         self._share_alike()
         head = self.head.value()
