@@ -69,11 +69,11 @@ def cut_panel(
 def _checked_line(line: Sequence[Point]) -> list[Point]:
     import shapely
 
+    if not all(math.isfinite(v) for p in line for v in p):
+        raise JournalError("The cut line has a point at no place: its number is too large.")
     points = [p for i, p in enumerate(line) if i == 0 or math.dist(p, line[i - 1]) > SAME]
     if len(points) < 2:
         raise JournalError("A cut needs a line of at least two different points.")
-    if not all(math.isfinite(v) for p in points for v in p):
-        raise JournalError("The cut line has a point at no place: its number is too large.")
     if not shapely.LineString(points).is_simple:
         raise JournalError("The cut line crosses or covers itself.")
     return points

@@ -94,10 +94,12 @@ def check_shape(drawing: Drawing, view_id: ViewId, shape: Shape, name: str) -> N
         if len(set(outline)) < 3:
             raise JournalError(f"{name} needs an outline of at least three corners.")
         ring = shapely.Polygon(outline)
-        if ring.area < LEAST_AREA:
+        if ring.convex_hull.area < LEAST_AREA:
             raise JournalError(f"{name} has an outline without any area.")
         if not ring.is_valid:
             raise JournalError(f"{name} crosses its own outline{_where(ring)}.")
+        if ring.area < LEAST_AREA:
+            raise JournalError(f"{name} has an outline without any area.")
     if to_polygon(shape).area < LEAST_AREA:
         raise JournalError(f"{name} has no area: its outlines cover each other.")
     box = bounds(shape)

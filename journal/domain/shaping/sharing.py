@@ -8,7 +8,7 @@ from journal.domain.errors import JournalError
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Point, Shape
 from journal.domain.shaping.corners import corner_points
-from journal.domain.shaping.edges import Place, place_near, with_corner
+from journal.domain.shaping.edges import place_near, with_corner
 from journal.domain.shaping.placed import index_of, with_checked
 from journal.domain.shaping.segments import (
     SAME,
@@ -18,6 +18,7 @@ from journal.domain.shaping.segments import (
     point_at,
     ring,
     rounded_point,
+    turned,
     turned_all,
 )
 
@@ -50,15 +51,21 @@ def share_edge(
     shared = False
     for number in range(len(bent.contours)):
         for run in _runs(bent, number, kept, within_mm):
-            kept, chain = _edge_between(kept, run)
+            kept, chain = _edge_between(kept, run, within_mm)
             if chain is not None:
                 bent, shared = _laid(bent, number, run, chain), True
     if not shared:
         raise JournalError(f"{names} have no edges within {within_mm:g} mm of each other.")
     made = with_checked(drawing, {mine: kept, theirs: bent})
-    if made == drawing:
+    pairs = zip(made.shapes, drawing.shapes, strict=True)
+    if all(a == b or _edges(a.shape) == _edges(b.shape) for a, b in pairs):
         raise JournalError(f"{names} share that edge already.")
     return made
+
+
+def _edges(shape: Shape) -> list[Segment]:
+    """The edges, wherever the outlines are said to start and whichever way they are drawn."""
+    return sorted(min(s, turned(s)) for contour in shape.contours for s in ring(contour))
 
 
 def _with_corners_of(shape: Shape, other: Shape, within: float) -> Shape:
@@ -101,11 +108,13 @@ def _lies_near(segment: Segment, kept: Shape, within: float) -> bool:
     return math.dist(*ends) > max(SAME, 0.5 * math.dist(segment[0], segment[-1]))
 
 
-def _edge_between(kept: Shape, run: list[Segment]) -> tuple[Shape, list[Segment] | None]:
+def _edge_between(
+    kept: Shape, run: list[Segment], within: float
+) -> tuple[Shape, list[Segment] | None]:
     """``kept`` with corners beside the ends of a run, and its edges from the one to the other."""
     spots = []
     for end in (run[0][0], run[-1][-1]):
-        kept, spot = _with_corner_at(kept, place_near(kept, end))
+        kept, spot = _with_corner_at(kept, end, within)
         spots.append(spot)
     for contour in kept.contours:
         pieces = ring(contour)
@@ -118,12 +127,14 @@ def _edge_between(kept: Shape, run: list[Segment]) -> tuple[Shape, list[Segment]
     return kept, None
 
 
-def _with_corner_at(kept: Shape, place: Place) -> tuple[Shape, Point]:
-    segment = ring(kept.contours[place.contour])[place.edge]
+def _with_corner_at(kept: Shape, end: Point, within: float) -> tuple[Shape, Point]:
+    """``kept`` with a corner beside a spot: the one it has there, else a new one."""
+    corners = [point for _, point in corner_points(kept)]
+    nearest_corner = min(corners, key=lambda corner: math.dist(corner, end))
+    if math.dist(nearest_corner, end) <= within:
+        return kept, nearest_corner
+    place = place_near(kept, end)
     spot = rounded_point(place.point)
-    for end in (segment[0], segment[-1]):
-        if math.dist(end, spot) <= SAME:
-            return kept, end
     return with_corner(kept, place, spot), spot
 
 
