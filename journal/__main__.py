@@ -21,7 +21,7 @@ def main(arguments: list[str] | None = None) -> None:
         sys.exit("There is no display to open a window on; see “restoration-journal --help”.")
     folder = Path(words[0]) if words else None
     # Looking for garbage among what is being loaded takes a twentieth of the time and finds none;
-    # the window begins with it once it is on screen.
+    # the window sees to it once it is there.
     gc.disable()
     if folder is not None:
         # PySide reads through the source of each module that is imported after it.

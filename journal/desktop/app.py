@@ -1,6 +1,5 @@
 """The program with its window: start, first paint, then the journal."""
 
-import gc
 import logging
 import sys
 import traceback
@@ -11,12 +10,11 @@ from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
 from journal.desktop import icons
+from journal.desktop.garbage import Garbage
 from journal.desktop.stylesheet import dress
 from journal.desktop.window import PROGRAM, Window
 
 _LOG = logging.getLogger(__name__)
-#: By then the first page is there, read and painted.
-_SETTLED_MS = 2000
 
 
 def main(folder: Path | None = None) -> int:
@@ -30,14 +28,10 @@ def main(folder: Path | None = None) -> int:
     window.show()
     if folder is not None:
         QTimer.singleShot(0, window, lambda: _open(window, folder))
-    QTimer.singleShot(_SETTLED_MS, window, _settle)
-    return app.exec()
-
-
-def _settle() -> None:
-    """Look for garbage from now on, but not among what stays for good."""
-    gc.freeze()
-    gc.enable()
+    garbage = Garbage(app)
+    status = app.exec()
+    garbage.stop()
+    return status
 
 
 def _open(window: Window, folder: Path) -> None:

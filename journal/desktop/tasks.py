@@ -201,6 +201,10 @@ class TaskRunner(QObject):
         """Whether a writing job is under way or waits."""
         return any(task.writes for task in self._live)
 
+    def is_busy(self) -> bool:
+        """Whether any job is under way or waits, a reading one too."""
+        return bool(self._live)
+
     def stop_all(self) -> None:
         """Ask every job to stop, wait until all have, and let what ended be told.
 
