@@ -7,7 +7,6 @@ from journal import __version__
 from journal.actions.pictures import printable
 from journal.actions.session import Session
 from journal.domain.costs import COSTS_BY
-from journal.domain.errors import JournalError
 from journal.domain.photos import Photo
 from journal.domain.progress import Context, Silent
 from journal.domain.record import Record
@@ -16,6 +15,7 @@ from journal.dossier.document import Dossier, DossierReport
 from journal.dossier.gaps import gaps
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
+from journal.store.folder import refuse_own_place
 from journal.store.record import record
 
 
@@ -31,23 +31,18 @@ def make_dossier(session: Session, out: Path, context: Context | None = None) ->
     """Typeset the dossier as a PDF at ``out``, which appears whole or not at all.
 
     Raises:
-        JournalError: ``out`` can't be written, or lies inside the journal.
+        JournalError: ``out`` can't be written, or is a place of the journal's own files.
         Cancelled: the person asked to stop; what was at ``out`` stays.
     """
     # The typesetter is large and wanted for this act alone.
     from journal.dossier.typeset import write_pdf
 
-    _refuse_inside(session, out)
+    refuse_own_place(session.folder, out)
 
     def pictures(photo: Photo, longest: int) -> bytes | None:
         return printable(session, photo, longest)
 
     return write_pdf(preview_dossier(session), pictures, out, context or Silent())
-
-
-def _refuse_inside(session: Session, out: Path) -> None:
-    if out.absolute().is_relative_to(session.folder.absolute() / "originals"):
-        raise JournalError("The dossier can't lie among the originals; choose another folder.")
 
 
 def _books(whole: Record) -> Books:

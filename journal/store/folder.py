@@ -28,6 +28,9 @@ previews.db   small pictures, for speed. It can be deleted; it comes back.
 Copy the whole folder to keep it safe, while the program is closed.
 """
 
+#: What the program's own files in a journal's folder end in.
+_OWN_SUFFIXES = frozenset({".db", ".db-journal", ".lock", ".txt"})
+
 
 def make(folder: Path, car: Car, drawing: Drawing) -> Journal:
     """Make a new journal in a folder that is empty or not there yet, and open it.
@@ -83,6 +86,22 @@ def open_folder(folder: Path, *, read_only: bool = False) -> Journal:
         lock.release()
         raise
     return Journal(folder, lock, "")
+
+
+def refuse_own_place(folder: Path, out: Path) -> None:
+    """Refuse a place for a document that would touch what the journal itself consists of.
+
+    Raises:
+        JournalError: ``out`` lies among the originals, or is a file of the journal's own.
+    """
+    place, whole = out.resolve(), folder.resolve()
+    if not place.is_relative_to(whole):
+        return
+    inside = place.relative_to(whole)
+    if inside.parts[:1] and inside.parts[0].casefold() == originals.ORIGINALS_NAME:
+        raise JournalError(f"“{out}” lies among the originals; choose another folder.")
+    if inside.suffix.casefold() in _OWN_SUFFIXES:
+        raise JournalError(f"“{out}” is a file of the journal itself; choose another name.")
 
 
 def _checked_version(folder: Path) -> int:
