@@ -42,6 +42,14 @@ class Condition(StrEnum):
     NONE = "not a part"
 
 
+class Spread(StrEnum):
+    """How a line that is for the whole receipt (postage, a discount) goes over the other lines."""
+
+    NONE = ""
+    VALUE = "by value"
+    COUNT = "by count"
+
+
 @dataclass(frozen=True, slots=True)
 class Share:
     """How much of a line or of a day's work belongs to a repair area: a whole-number weight."""
@@ -55,6 +63,7 @@ class Line:
     """One thing bought. ``amount`` is for the whole line, in minor units of the receipt's currency.
 
     ``new_price`` is what the line would have cost new, in the same units, where the owner knows.
+    A line with a ``spread`` belongs to the repair areas of the other lines, in parts.
     """
 
     id: LineId
@@ -65,6 +74,7 @@ class Line:
     condition: Condition
     new_price: int | None = None
     shares: tuple[Share, ...] = ()
+    spread: Spread = Spread.NONE
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +85,9 @@ class Receipt:
     it is kept as printed even where the lines add up to something else. ``papers`` are originals.
     ``stands_in`` says what stands in for a paper that is lost or never was. ``rate`` is how many
     units of the journal's currency one unit of ``currency`` cost, 1 for the journal's own.
+    ``tax`` is the tax printed on it, contained in the total. ``refund_of`` is the receipt that this
+    one takes back in part or whole, with negative lines. ``read_text`` is what was read from its
+    paper, kept for searching.
     """
 
     id: ReceiptId
@@ -88,6 +101,9 @@ class Receipt:
     stands_in: str = ""
     note: str = ""
     rate: Decimal = Decimal(1)
+    tax: int | None = None
+    refund_of: ReceiptId | None = None
+    read_text: str = ""
 
     @property
     def lines_total(self) -> int:

@@ -14,7 +14,7 @@ from journal.domain.costs import NO_DATE
 from journal.domain.ids import AreaId
 from journal.domain.milestones import is_upkeep
 from journal.domain.money import to_currency
-from journal.domain.receipts import Category, Line, Paper, Receipt, Share
+from journal.domain.receipts import Category, Line, Paper, Receipt, Share, Spread
 from journal.domain.sharing import share
 from journal.domain.when import When
 from journal.domain.work import Work
@@ -77,12 +77,31 @@ def spent(books: Books) -> Iterator[Spent]:
         upkeep = is_upkeep(receipt.when, books.milestones)
         unproven = receipt.paper is not Paper.HELD
         year = year_of(receipt.when)
-        for line, money in zip(receipt.lines, line_amounts(receipt, books.currency), strict=True):
-            for area_id, part in _shared(money, line.shares, known):
-                yield Spent(part, line.category, area_id, year, receipt.supplier, upkeep, unproven)
+        for category, area_id, part in _parts(receipt, books.currency, known):
+            yield Spent(part, category, area_id, year, receipt.supplier, upkeep, unproven)
         if differs(receipt):
             rest = difference(receipt, books.currency)
             yield Spent(rest, None, None, year, receipt.supplier, upkeep, unproven)
+
+
+def _parts(
+    receipt: Receipt, currency: str, known: set[AreaId]
+) -> Iterator[tuple[Category, AreaId | None, int]]:
+    """A receipt's lines taken apart by repair area; a spread line goes where the others went."""
+    amounts = line_amounts(receipt, currency)
+    pairs = list(zip(receipt.lines, amounts, strict=True))
+    borne = [(line, money) for line, money in pairs if line.spread is Spread.NONE]
+    for line, money in pairs:
+        if line.spread is Spread.NONE or not borne:
+            over = [(line.shares, money)]
+        else:
+            by_value = line.spread is Spread.VALUE
+            weights = [abs(own) if by_value else 1 for _, own in borne]
+            parts = share(money, weights)
+            over = [(other.shares, part) for (other, _), part in zip(borne, parts, strict=True)]
+        for shares, part in over:
+            for area_id, piece in _shared(part, shares, known):
+                yield line.category, area_id, piece
 
 
 def worked(books: Books) -> Iterator[Worked]:

@@ -8,7 +8,7 @@ from typing import Any
 
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, LineId, ReceiptId, Sha256
-from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
+from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share, Spread
 from journal.store.opened import Subject
 from journal.store.rows import dated, delete, insert, replace_children, update, when_columns
 
@@ -51,6 +51,7 @@ class Receipts(Subject):
             "category": line.category.value,
             "condition": line.condition.value,
             "new_price": line.new_price,
+            "spread": line.spread.value,
         }
         if line.id:
             update(self._db, "lines", line.id, values)
@@ -65,7 +66,11 @@ class Receipts(Subject):
         delete(self._db, "lines", line_id)
 
     def remove(self, receipt_id: ReceiptId) -> None:
-        """Take a receipt out; its papers stay among the originals."""
+        """Take a receipt out; its papers stay as originals, refunds of it stand alone."""
+        for (refund,) in self._db.execute(
+            "SELECT id FROM receipts WHERE refund_of = ?", (receipt_id,)
+        ).fetchall():
+            update(self._db, "receipts", refund, {"refund_of": None})
         replace_children(self._db, "receipt_papers", ("receipt_id", receipt_id), "sha256", [])
         for line_id in self._line_ids(receipt_id):
             self._remove_line(line_id)
@@ -112,7 +117,8 @@ class Receipts(Subject):
     def _where(self, condition: str, *values: int) -> tuple[Receipt, ...]:
         rows = self._db.execute(
             "SELECT id, supplier, edtf, earliest, latest, currency, paper, printed_total, rate, "
-            f"stands_in, note FROM receipts WHERE {condition} ORDER BY earliest, latest, id",
+            "stands_in, note, tax, refund_of, read_text FROM receipts "
+            f"WHERE {condition} ORDER BY earliest, latest, id",
             values,
         ).fetchall()
         inside = f"receipt_id IN (SELECT id FROM receipts WHERE {condition})"
@@ -134,8 +140,18 @@ class Receipts(Subject):
         ):
             shares[line].append(Share(AreaId(area), weight))
         found: dict[int, list[Line]] = defaultdict(list)
-        for i, receipt, text, quantity, amount, category, condition, new in self._db.execute(
-            "SELECT id, receipt_id, text, quantity, amount, category, condition, new_price "
+        for (
+            i,
+            receipt,
+            text,
+            quantity,
+            amount,
+            category,
+            condition,
+            new,
+            spread,
+        ) in self._db.execute(
+            "SELECT id, receipt_id, text, quantity, amount, category, condition, new_price, spread "
             f"FROM lines WHERE {inside} ORDER BY rank, id",
             values,
         ):
@@ -148,6 +164,7 @@ class Receipts(Subject):
                 Condition(condition),
                 new,
                 tuple(shares[i]),
+                Spread(spread),
             )
             found[receipt].append(line)
         return found
@@ -171,6 +188,9 @@ def _values(receipt: Receipt) -> dict[str, Any]:
         "rate": str(receipt.rate),
         "stands_in": receipt.stands_in,
         "note": receipt.note,
+        "tax": receipt.tax,
+        "refund_of": receipt.refund_of,
+        "read_text": receipt.read_text,
     }
 
 
@@ -187,4 +207,7 @@ def _receipt(row: Sequence[Any], lines: list[Line], papers: list[Sha256]) -> Rec
         stands_in=row[9],
         note=row[10],
         rate=Decimal(row[8]),
+        tax=row[11],
+        refund_of=None if row[12] is None else ReceiptId(row[12]),
+        read_text=row[13],
     )

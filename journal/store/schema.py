@@ -98,7 +98,8 @@ RECORDED: dict[str, str] = {
     "receipts": """
         id INTEGER PRIMARY KEY, supplier TEXT NOT NULL, edtf TEXT NOT NULL,
         earliest TEXT NOT NULL, latest TEXT NOT NULL, currency TEXT NOT NULL, paper TEXT NOT NULL,
-        printed_total INTEGER, rate TEXT NOT NULL, stands_in TEXT NOT NULL, note TEXT NOT NULL""",
+        printed_total INTEGER, rate TEXT NOT NULL, stands_in TEXT NOT NULL, note TEXT NOT NULL,
+        tax INTEGER, refund_of INTEGER REFERENCES receipts (id), read_text TEXT NOT NULL""",
     "receipt_papers": """
         id INTEGER PRIMARY KEY, receipt_id INTEGER NOT NULL REFERENCES receipts (id),
         sha256 TEXT NOT NULL REFERENCES originals (sha256), rank INTEGER NOT NULL,
@@ -107,7 +108,7 @@ RECORDED: dict[str, str] = {
         id INTEGER PRIMARY KEY, receipt_id INTEGER NOT NULL REFERENCES receipts (id),
         rank INTEGER NOT NULL, text TEXT NOT NULL, quantity TEXT NOT NULL,
         amount INTEGER NOT NULL, category TEXT NOT NULL, condition TEXT NOT NULL,
-        new_price INTEGER""",
+        new_price INTEGER, spread TEXT NOT NULL""",
     "line_shares": """
         id INTEGER PRIMARY KEY, line_id INTEGER NOT NULL REFERENCES lines (id),
         area_id INTEGER NOT NULL REFERENCES areas (id), weight INTEGER NOT NULL,
@@ -204,7 +205,7 @@ _SEARCHED: dict[str, tuple[int, str, str, str, str]] = {
         5,
         "receipt",
         "id",
-        "{r}.supplier || ' ' || {r}.stands_in || ' ' || {r}.note",
+        "{r}.supplier || ' ' || {r}.stands_in || ' ' || {r}.note || ' ' || {r}.read_text",
         "1",
     ),
     "lines": (6, "receipt", "receipt_id", "{r}.text", "1"),

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from journal.domain.areas import Area
 from journal.domain.car import Milestone, MilestoneKind
 from journal.domain.ids import AreaId, LineId, MilestoneId, ReceiptId, WorkId
-from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
+from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share, Spread
 from journal.domain.when import When
 from journal.domain.work import Work
 from journal.ledger.books import Books
@@ -66,6 +66,7 @@ lines = st.builds(
     condition=st.sampled_from(Condition),
     new_price=st.none() | st.integers(0, 10**7),
     shares=_shares,
+    spread=st.sampled_from(Spread),
 )
 receipts = st.builds(
     Receipt,

@@ -20,7 +20,7 @@ from journal.domain.costs import (
 from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId
 from journal.domain.money import to_currency
-from journal.domain.receipts import Category, Condition, Paper, Receipt
+from journal.domain.receipts import Category, Condition, Paper, Receipt, Spread
 from journal.ledger.books import Books, line_amounts
 from journal.ledger.costs import cost_summary, cost_table
 from tests.ledger.books import (
@@ -258,3 +258,20 @@ def test_no_line_is_more_than_a_unit_away_from_its_own_worth(one: Receipt) -> No
     assert sum(amounts) == to_currency(one.lines_total, one.currency, one.rate, "EUR")
     for amount, each in zip(amounts, one.lines, strict=True):
         assert abs(amount - to_currency(each.amount, one.currency, one.rate, "EUR")) <= 1
+
+
+def test_postage_goes_where_the_parts_went_to_the_last_cent() -> None:
+    parts = line(3000, (SILL.id, 1)), line(6000, (ARCH.id, 1)), line(1000)
+    for spread, expected in ((Spread.VALUE, (300, 600, 100)), (Spread.COUNT, (334, 333, 333))):
+        postage = line(1000, category=Category.FEES, spread=spread)
+        table = cost_table("area", books(receipt(*parts, postage)))
+        money = {row.label: row.money for row in table.rows}
+        assert (money[SILL.name] - 3000, money[ARCH.name] - 6000) == expected[:2]
+        assert table.total.money == 11000
+        by_category = cost_table("category", books(receipt(*parts, postage)))
+        assert {row.key: row.money for row in by_category.rows}[Category.FEES.value] == 1000
+
+
+def test_a_discount_on_nothing_else_stays_by_itself() -> None:
+    alone = line(-500, (SILL.id, 1), spread=Spread.VALUE)
+    assert cost_table("area", books(receipt(alone))).total.money == -500

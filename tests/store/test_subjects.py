@@ -11,7 +11,7 @@ from journal.domain.car import Milestone, MilestoneKind
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, EntryId, PhotoId
 from journal.domain.photos import Basis, Role
-from journal.domain.receipts import Paper, Share
+from journal.domain.receipts import Paper, Share, Spread
 from journal.domain.when import When
 from journal.store.journal import Journal
 from journal.store.record import record
@@ -170,6 +170,21 @@ def test_receipts_keep_lines_shares_and_papers(journal: Journal) -> None:
     with journal.edit("Remove"):
         journal.receipts.remove(made)
     assert journal.receipts.all() == ()
+
+
+def test_a_refund_knows_its_receipt_and_outlives_it(journal: Journal) -> None:
+    postage = replace(receipt().lines[1], spread=Spread.VALUE)
+    with journal.edit("Receipts"):
+        bought = journal.receipts.add(
+            receipt(lines=(receipt().lines[0], postage), tax=1824, read_text="GRELLING PANELS")
+        )
+        back = journal.receipts.add(receipt(refund_of=bought))
+    found = journal.receipts.get(bought)
+    assert (found.tax, found.lines[1].spread) == (1824, Spread.VALUE)
+    assert [hit.id for hit in journal.search.find("grelling", 9)] == [bought]
+    with journal.edit("Remove"):
+        journal.receipts.remove(bought)
+    assert journal.receipts.get(back).refund_of is None
 
 
 def test_work_keeps_its_shares(journal: Journal) -> None:
