@@ -5,16 +5,21 @@ make any one write fail.
 """
 
 import contextlib
+import errno
 import os
+import shutil
 import stat
 import tempfile
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from journal.files.buffers import Buffer
 
 #: Marks a file that is still being written; whatever bears it may be deleted at any time.
 TEMPORARY_SUFFIX = ".part"
+
+#: What a file system answers that can't do a thing, rather than that it failed.
+_NO_SUCH_ACT = (errno.EINVAL, errno.ENOTSUP, errno.ENOSYS)
 
 
 def write_all(descriptor: int, data: Buffer) -> None:
@@ -43,7 +48,7 @@ def write_atomically(path: Path, data: Buffer) -> None:
             os.fsync(descriptor)
         finally:
             os.close(descriptor)
-        temporary.chmod(_mode_for(path))
+        _allow(temporary, _mode_for(path))
         temporary.replace(path)
     except BaseException:
         discard(temporary)
@@ -75,8 +80,38 @@ def sync_folder(folder: Path) -> None:
     descriptor = os.open(folder, os.O_RDONLY)
     try:
         os.fsync(descriptor)
+    except OSError as error:
+        # Some network drives and sticks flush files alone; all else is a failure.
+        if error.errno not in _NO_SUCH_ACT:
+            raise
     finally:
         os.close(descriptor)
+
+
+def sync_tree(folder: Path) -> None:
+    """Have the system write the names in a folder, and in all below it, to the disk."""
+    for place, _, _ in os.walk(folder, topdown=False):
+        sync_folder(Path(place))
+
+
+@contextlib.contextmanager
+def unfinished_folder(target: Path) -> Iterator[Path]:
+    """An empty folder beside ``target`` that takes its name at the end, or is gone after a failure.
+
+    The folders above are made where missing. ``target`` must not be there, or be an empty folder.
+    """
+    make_folder(target.parent)
+    made = Path(tempfile.mkdtemp(TEMPORARY_SUFFIX, f"{target.name[:60]} ", target.parent))
+    try:
+        yield made
+        _allow(made, 0o755)
+        if target.exists():
+            target.rmdir()
+        made.replace(target)
+    except BaseException:
+        shutil.rmtree(made, ignore_errors=True)
+        raise
+    sync_folder(target.parent)
 
 
 def move_into_place(staged: Path, target: Path) -> None:
@@ -85,7 +120,7 @@ def move_into_place(staged: Path, target: Path) -> None:
     Both must be on one file system. The caller has flushed the file, and flushes the folder after.
     """
     target.parent.mkdir(parents=True, exist_ok=True)
-    staged.chmod(stat.S_IRUSR | stat.S_IRGRP | stat.S_IROTH)
+    _allow(staged, stat.S_IRUSR | stat.S_IRGRP | stat.S_IROTH)
     staged.replace(target)
 
 
@@ -93,6 +128,15 @@ def discard(temporary: Path) -> None:
     """Delete a temporary file that is not wanted after all, if it can be deleted."""
     with contextlib.suppress(OSError):
         temporary.unlink()
+
+
+def _allow(path: Path, mode: int) -> None:
+    """Set permissions, where the file system has any."""
+    try:
+        path.chmod(mode)
+    except OSError as error:
+        if error.errno not in (*_NO_SUCH_ACT, errno.EPERM):
+            raise
 
 
 def _mode_for(path: Path) -> int:

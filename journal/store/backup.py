@@ -1,6 +1,5 @@
 """Copies of a journal that are whole, even of one that is open."""
 
-import shutil
 import sqlite3
 from contextlib import closing
 from datetime import datetime
@@ -8,14 +7,18 @@ from pathlib import Path
 
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
-from journal.files.copying import hash_file
-from journal.files.durable import sync_files, sync_folder
-from journal.store.connection import DATABASE_NAME
-from journal.store.folder import READ_ME, open_folder
+from journal.files.copying import SourceError, copy_and_hash
+from journal.files.durable import (
+    move_into_place,
+    sync_files,
+    sync_tree,
+    unfinished_folder,
+    write_atomically,
+)
+from journal.store.connection import DATABASE_NAME, plain_errors
+from journal.store.folder import READ_ME, READ_ME_NAME, open_folder
 from journal.store.journal import Journal
 from journal.store.originals import path_of
-
-_UNFINISHED = " (unfinished)"
 
 
 def backup(journal: Journal, destination: Path, context: Context, now: datetime) -> Path:
@@ -28,7 +31,7 @@ def backup(journal: Journal, destination: Path, context: Context, now: datetime)
         Cancelled: the person asked to stop; what was copied is removed.
     """
     _refuse_inside(journal.folder, destination)
-    name = f"{journal.folder.name} {now:%Y-%m-%d %H%M%S}"
+    name = f"{journal.folder.resolve().name} {now:%Y-%m-%d %H%M%S}"
     return _copy(journal, destination / name, context)
 
 
@@ -47,32 +50,22 @@ def restore(source: Path, folder: Path, context: Context) -> None:
 
 
 def _refuse_inside(source: Path, target: Path) -> None:
-    if target.absolute().is_relative_to(source.absolute()):
+    if target.resolve().is_relative_to(source.resolve()):
         raise JournalError(f"“{target}” lies inside the journal itself; choose another folder.")
 
 
 def _copy(journal: Journal, target: Path, context: Context) -> Path:
-    unfinished = target.with_name(target.name + _UNFINISHED)
+    what = f"The copy to “{target}” was not made"
     try:
         if target.exists() and (not target.is_dir() or any(target.iterdir())):
             raise JournalError(f"“{target}” exists already.")
-        shutil.rmtree(unfinished, ignore_errors=True)
-        unfinished.mkdir(parents=True)
-        _copy_database(journal, unfinished)
-        _copy_originals(journal, unfinished, context)
-        (unfinished / "READ ME.txt").write_text(READ_ME, encoding="utf-8")
-        if target.exists():
-            target.rmdir()
-        unfinished.replace(target)
-        sync_folder(target.parent)
+        with unfinished_folder(target) as unfinished, plain_errors(what):
+            _copy_database(journal, unfinished)
+            _copy_originals(journal, unfinished, context)
+            write_atomically(unfinished / READ_ME_NAME, READ_ME.encode())
+            sync_tree(unfinished)
     except OSError as error:
-        shutil.rmtree(unfinished, ignore_errors=True)
-        raise JournalError(
-            f"The copy to “{target}” was not made: {error.strerror or error}."
-        ) from error
-    except BaseException:
-        shutil.rmtree(unfinished, ignore_errors=True)
-        raise
+        raise JournalError(f"{what}: {error.strerror or error}.") from error
     return target
 
 
@@ -83,14 +76,22 @@ def _copy_database(journal: Journal, folder: Path) -> None:
 
 
 def _copy_originals(journal: Journal, folder: Path, context: Context) -> None:
-    rows = journal.db.execute("SELECT sha256, suffix FROM originals ORDER BY id").fetchall()
+    with closing(sqlite3.connect(folder / DATABASE_NAME)) as copy:
+        rows = copy.execute("SELECT sha256, suffix FROM originals ORDER BY id").fetchall()
     for done, (sha256, suffix) in enumerate(rows):
         context.checkpoint()
         context.report(done, len(rows), "Copying originals")
         source, target = (path_of(f, sha256, suffix) for f in (journal.folder, folder))
-        target.parent.mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(source, target)
-        if hash_file(target) != sha256:
-            raise JournalError(f"“{source}” was altered since it came in; the copy was not made.")
-        target.chmod(0o444)
-        sync_files([target])
+        _copy_original(source, target, sha256)
+
+
+def _copy_original(source: Path, target: Path, sha256: str) -> None:
+    target.parent.mkdir(parents=True, exist_ok=True)
+    try:
+        staged = copy_and_hash(source, target.parent, keep_limit=0)
+    except SourceError as error:
+        raise JournalError(f"“{source}” can't be copied: {error}; check the journal.") from error
+    if staged.sha256 != sha256:
+        raise JournalError(f"“{source}” was altered since it came in; the copy was not made.")
+    sync_files([staged.path])
+    move_into_place(staged.path, target)

@@ -13,6 +13,7 @@ from journal.store.connection import APPLICATION_ID, DATABASE_NAME, connect, cre
 from journal.store.journal import Journal
 from journal.store.lock import Lock
 
+READ_ME_NAME = "READ ME.txt"
 READ_ME = """\
 This folder is one car's restoration journal.
 
@@ -43,7 +44,7 @@ def make(folder: Path, car: Car, drawing: Drawing) -> Journal:
             raise JournalError(f"“{folder}” holds something already; choose an empty folder.")
         folder.mkdir(parents=True, exist_ok=True)
         originals.make_folders(folder)
-        write_atomically(folder / "READ ME.txt", READ_ME.encode())
+        write_atomically(folder / READ_ME_NAME, READ_ME.encode())
         with closing(create(folder / DATABASE_NAME)) as db:
             migrations.migrate(db)
     except (OSError, sqlite3.Error) as error:
