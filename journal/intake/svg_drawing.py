@@ -155,7 +155,7 @@ def _walk(element: Any, contents: Contents, use: Figure | None) -> Iterator[tupl
     if isinstance(element, svgelements.Use):
         own = _figure_of(element, contents)
         use = own if own is not None and (use is None or own.name) else use
-    if isinstance(element, svgelements.Group):
+    if isinstance(element, svgelements.Group | svgelements.Use):
         for child in element:
             yield from _walk(child, contents, use)
     elif isinstance(element, svgelements.Shape):

@@ -103,8 +103,7 @@ def _edges(segment: Any, put: Callable[[Any], Point], stretch: float) -> Iterato
     elif isinstance(segment, svgelements.QuadraticBezier):
         yield _raised(put(segment.start), put(segment.control), put(segment.end))
     elif isinstance(segment, svgelements.Arc):
-        for cubic in segment.as_cubic_curves(_pieces(segment, stretch)):
-            yield Curve(put(cubic.control1), put(cubic.control2), put(cubic.end))
+        yield from _arc(segment, put, _pieces(segment, stretch))
     elif segment.start != segment.end:
         yield Line(put(segment.end))
 
@@ -114,6 +113,26 @@ def _raised(start: Point, control: Point, end: Point) -> Curve:
     one = Point(start.x + (control.x - start.x) * 2 / 3, start.y + (control.y - start.y) * 2 / 3)
     two = Point(end.x + (control.x - end.x) * 2 / 3, end.y + (control.y - end.y) * 2 / 3)
     return Curve(one, two, end)
+
+
+def _arc(arc: Any, put: Callable[[Any], Point], count: int) -> Iterator[Curve]:
+    """The arc as so many cubics, each true to it in ends, directions and middle."""
+    step, begin = float(arc.sweep) / count, float(arc.get_start_t())
+    lean = float(arc.get_rotation())
+    cos, sin = math.cos(lean), math.sin(lean)
+    # For a piece of a unit circle, the handles that put the cubic's middle on the circle.
+    reach = 4 / 3 * math.tan(step / 4)
+
+    def spot(angle: float, along: float) -> Point:
+        """The spot at an angle, moved so far along the direction there."""
+        x = arc.rx * (math.cos(angle) - along * math.sin(angle))
+        y = arc.ry * (math.sin(angle) + along * math.cos(angle))
+        return Point(arc.center.x + cos * x - sin * y, arc.center.y + sin * x + cos * y)
+
+    for n in range(count):
+        start, end = begin + n * step, begin + (n + 1) * step
+        last = arc.end if n == count - 1 else spot(end, 0)
+        yield Curve(put(spot(start, reach)), put(spot(end, -reach)), put(last))
 
 
 def _pieces(arc: Any, stretch: float) -> int:

@@ -82,7 +82,8 @@ class Snapper:
                         seen.add(segment)
                         self._add(segment, lines)
         self._corners = list(dict.fromkeys(self._corners))
-        self._corner_tree: STRtree = shapely.STRtree(shapely.points(self._corners))
+        spots = shapely.points(self._corners) if self._corners else []
+        self._corner_tree: STRtree = shapely.STRtree(spots)
         self._edge_tree: STRtree = shapely.STRtree(shapely.linestrings(lines) if lines else [])
 
     def _add(self, segment: Segment, lines: list[tuple[Point, Point]]) -> None:
