@@ -16,13 +16,13 @@ if TYPE_CHECKING:
 class Mode(QObject):
     """One way to use the drawing, entered and left by the bar above the canvas.
 
+    Nothing of it is at work before ``enter`` and after ``leave``.
+
     Attributes:
         tools: its tools in the order of the bar; the first one is taken up on entering.
-        writes: whether it is of no use in a journal open for reading only.
     """
 
     tools: tuple[Tool, ...] = ()
-    writes: bool = True
 
     #: Another of its tools is to be taken up: the Tool.
     tool_wanted = Signal(object)

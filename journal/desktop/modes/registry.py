@@ -14,13 +14,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class ModeEntry:
-    """A mode that can be made: its title, icon and tool tip, its module and its class."""
+    """A mode that can be made: its title, icon and tool tip, its module and its class.
+
+    ``writes`` says that it is of no use in a journal open for reading only.
+    """
 
     title: str
     icon: str
     what: str
     module: str
     name: str
+    writes: bool = True
 
     def make(self, desk: "Desk", canvas: "ToolCanvas", parent: QObject) -> "Mode":
         """Import and make the mode."""

@@ -33,12 +33,14 @@ class Tool(QObject):
         icon: the name of its drawn icon.
         what: one sentence for its tool tip.
         cursor: how the pointer looks over the canvas.
+        hides_pins: whether photos and signs of stages are out of the way while it is in hand.
     """
 
     name: str = ""
     icon: str = ""
     what: str = ""
     cursor: Qt.CursorShape = Qt.CursorShape.CrossCursor
+    hides_pins: bool = False
 
     #: What to do next has changed: the line of words.
     hint_changed = Signal(str)
@@ -81,7 +83,8 @@ class Tool(QObject):
 
     def end(self) -> None:
         """Be it no more; what is half done is dropped."""
-        self.cancel()
+        while self.cancel():
+            pass
         self._canvas = None
 
     def pressed(self, point: Point, held: Held) -> None:

@@ -34,6 +34,10 @@ class DrawingCanvas(CanvasSheet):
         self._pressed: QPoint | None = None
         self._panned = False
 
+    def _named(self) -> PanelId | None:
+        """The panel whose name is shown."""
+        return self._drop or self._hovered or self._selected
+
     # Travelling
 
     def _travel(self, direction: str) -> None:
@@ -78,7 +82,7 @@ class DrawingCanvas(CanvasSheet):
             if mark := self._items[panel_id][0].stage:
                 paint_sign(painter, at, mark, colours, self.font())
         paint_dots(painter, self.dots(), colours, self.font())
-        named = self._drop or self._hovered or self._selected
+        named = self._named()
         if named is not None and (words := self.words_of(named)):
             outline = self._items[named][0].path.boundingRect()
             area = self.mapFromScene(outline).boundingRect()
@@ -111,6 +115,8 @@ class DrawingCanvas(CanvasSheet):
         if pressed is None or self._panned or event.button() != Qt.MouseButton.LeftButton:
             return
         spot = event.position().toPoint()
+        if any(take(spot) for take in self.takers):
+            return
         panel_id = self.panel_at(spot)
         if panel_id is not None:
             self.select_panel(panel_id)

@@ -4,18 +4,20 @@ from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QTransform
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.canvas_fault import paint_fault
+from journal.desktop.widgets.canvas_pins import Dot
 from journal.domain.drawing import Drawing, PanelShape
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Point
 
 if TYPE_CHECKING:
     from journal.desktop.tools.tool import Tool
+    from journal.domain.shaping.snapping import Snapper
 
 #: Paints something over the drawing, in pixels; the transform takes millimetres to pixels.
 Layer = Callable[[QPainter, QTransform], None]
@@ -57,13 +59,16 @@ class ToolCanvas(DrawingCanvas):
     #: A digit was pressed that the tool has no use for: 1 to 9.
     digit_pressed = Signal(int)
 
+    # Events come while the base class is being made already.
+    _tool: "Tool | None" = None
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._tool: Tool | None = None
         self._layers: list[Layer] = []
         self._fault: tuple[Point, str] | None = None
         self._pointer: Point | None = None
         self._preview: set[PanelId] = set()
+        self._snapper: tuple[Drawing, ViewId, Snapper] | None = None
 
     # The tool and what it asks
 
@@ -109,6 +114,17 @@ class ToolCanvas(DrawingCanvas):
         """The panel at a spot of the view, or just beside it."""
         return self.panel_at(self.mapFromScene(QPointF(*point)))
 
+    def snapper(self) -> "Snapper":
+        """What catches spots on the view shown; made once for a drawing and a view."""
+        from journal.domain.shaping.snapping import Snapper
+
+        assert self._view is not None
+        made = self._snapper
+        if made is None or made[0] is not self._drawing or made[1] != self._view.id:
+            made = (self._drawing, self._view.id, Snapper(self._drawing, self._view.id))
+            self._snapper = made
+        return made[2]
+
     def add_layer(self, paint: Layer) -> None:
         """Have something painted over the drawing from now on, under what the tool paints."""
         self._layers.append(paint)
@@ -152,7 +168,32 @@ class ToolCanvas(DrawingCanvas):
                 for item in self._items.get(panel_id, ()):
                     item.set_shape(placed.shape)
 
+    def outline_of(self, panel_id: PanelId) -> QPainterPath | None:
+        """The outline of a panel on this view, in millimetres, as it shows now."""
+        items = self._items.get(panel_id)
+        return items[0].path if items else None
+
+    def travel(self, direction: str) -> None:
+        """Mark the panel that lies "left", "right", "up" or "down" of the one marked."""
+        self._travel(direction)
+
     # What is shown
+
+    def dots(self) -> tuple[Dot, ...]:
+        """The pins as they show now; none while a tool has them out of the way."""
+        return () if self._hides_pins else super().dots()
+
+    def signs(self) -> dict[PanelId, QPointF]:
+        """Where the signs of stages stand now; nowhere while a tool has them out of the way."""
+        return {} if self._hides_pins else super().signs()
+
+    def _named(self) -> PanelId | None:
+        """The panel whose name is shown; none while a tool has the drawing to itself."""
+        return None if self._hides_pins else super()._named()
+
+    @property
+    def _hides_pins(self) -> bool:
+        return self._tool is not None and self._tool.hides_pins
 
     def set_drawing(self, drawing: Drawing) -> None:
         """Show this drawing; view, panel, scale and place stay where they still exist."""
@@ -189,21 +230,15 @@ class ToolCanvas(DrawingCanvas):
         ratio = self.devicePixelRatioF()
         painter.scale(ratio, ratio)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for paint in self._layers:
-            self._aside(painter, lambda paint=paint: paint(painter, to_screen))
-        tool = self._tool
-        if tool is not None:
-            self._aside(painter, lambda: tool.paint_over(painter, to_screen))
+        own = [] if self._tool is None else [self._tool.paint_over]
+        for paint in (*self._layers, *own):
+            painter.save()
+            paint(painter, to_screen)
+            painter.restore()
         if self._fault is not None:
             at = to_screen.map(QPointF(*self._fault[0]))
             colours, room = colours_of(self.palette()), self.viewport().rect()
             paint_fault(painter, at, self._fault[1], room, colours, self.font())
-        painter.restore()
-
-    @staticmethod
-    def _aside(painter: QPainter, paint: Callable[[], None]) -> None:
-        painter.save()
-        paint()
         painter.restore()
 
     # Qt
