@@ -10,13 +10,14 @@ from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 from journal.actions import areas as area_actions
 from journal.actions import cars, drawings
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
+from journal.desktop.modes.bar import ModeBar
 from journal.desktop.once_painted import once_painted
 from journal.desktop.pages import Page
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.as_it_stood import AsItStood
-from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.legend import Legend
 from journal.desktop.widgets.parts import column, row
+from journal.desktop.widgets.tool_canvas import ToolCanvas
 from journal.desktop.widgets.view_tabs import ViewTabs
 from journal.domain.changes import Changes
 from journal.domain.drawing import Drawing
@@ -66,7 +67,8 @@ class DrawingPage(Page):
         self._unread: frozenset[str] = frozenset()
         self._left = column()
         self._made_side: DrawingSide | None = None
-        self.canvas = DrawingCanvas()
+        self.canvas = ToolCanvas()
+        self.modes = ModeBar(desk, self.canvas, self._left)
         self.tabs = ViewTabs()
         self.legend = Legend()
         self.years = AsItStood()
@@ -85,6 +87,7 @@ class DrawingPage(Page):
         layout.setContentsMargins(8, 4, 8, 8)
         layout.setSpacing(6)
         layout.addWidget(self.tabs)
+        layout.addWidget(self.modes)
         layout.addWidget(self.canvas, 1)
         layout.addLayout(row(self.legend))
         layout.addWidget(self.years)
@@ -173,6 +176,12 @@ class DrawingPage(Page):
             self.years.set_areas(self.desk.ask(area_actions.areas) or ())
         if kinds & {"areas", "car", "drawing"}:
             self._read_stages()
+        if self.modes.mode is not None and "drawing" in kinds:
+            # What was just shaped is shaped on at once.
+            kinds -= {"drawing"}
+            self._show_drawing(self.desk.ask(drawings.drawing) or self._drawing)
+            self._read_map()
+        self.modes.refresh(changes)
         self._unread |= kinds & _READ_KINDS
         if is_first:
             once_painted(self.canvas.viewport(), self._read)
@@ -185,6 +194,7 @@ class DrawingPage(Page):
             self._show_panel(selection.id)
         elif isinstance(selection, PhotosSelected):
             self.tray.take(selection.ids)
+        self.modes.show_selection(selection)
         self._show_what_can_be_done()
 
     def _show_drawing(self, drawing: Drawing) -> None:
