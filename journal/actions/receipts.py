@@ -9,6 +9,7 @@ from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId, Sha256
 from journal.domain.receipts import Paper, Receipt
+from journal.domain.when import spoken
 from journal.store.originals import recorded_path
 from journal.store.papers import ArrivedPapers, arriving
 
@@ -77,7 +78,7 @@ def suppliers(session: Session) -> tuple[str, ...]:
 
 
 def _label(verb: str, receipt: Receipt) -> str:
-    return f"{verb} receipt from {receipt.supplier}, {receipt.when.edtf}"
+    return f"{verb} receipt from {receipt.supplier}, {spoken(receipt.when)}"
 
 
 def _refuse_incomplete(receipt: Receipt, files: Sequence[Path]) -> None:

@@ -49,6 +49,10 @@ def arriving(journal: Journal, files: Sequence[Path]) -> Iterator[ArrivedPapers]
 
 def _copied(path: Path, staging: Path) -> Staged:
     try:
-        return copy_and_hash(path, staging)
+        staged = copy_and_hash(path, staging)
     except OSError as error:
         raise JournalError(f"“{path.name}” can't be read: {error}.") from error
+    if not staged.size:
+        staged.path.unlink(missing_ok=True)
+        raise JournalError(f"“{path.name}” is empty, 0 bytes; it proves nothing.")
+    return staged

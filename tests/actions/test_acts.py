@@ -221,6 +221,20 @@ def test_the_whole_story_of_a_panel_in_order_of_date(session: Session) -> None:
         panels.history(session, PanelId(9999))
 
 
+def test_an_empty_file_is_no_paper(session: Session, tmp_path: Path) -> None:
+    paper = tmp_path / "torn.pdf"
+    paper.write_bytes(b"")
+    with pytest.raises(JournalError, match=r"torn\.pdf” is empty"):
+        receipts.record_receipt(session, receipt(), [paper])
+    assert receipts.receipts(session) == ()
+    assert [path for path in session.journal.staging.glob("*") if path.is_file()] == []
+
+
+def test_an_edit_of_a_receipt_is_named_with_its_date_in_words(session: Session) -> None:
+    receipts.record_receipt(session, receipt(when=parse("2016-05-01")))
+    assert (history.undo_label(session) or "").endswith(", 1 May 2016")
+
+
 def test_a_receipt_keeps_its_papers_as_originals(session: Session, tmp_path: Path) -> None:
     paper = tmp_path / "till roll.PDF"
     paper.write_bytes(b"%PDF-1.4 made up")

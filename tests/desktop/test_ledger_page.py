@@ -106,9 +106,37 @@ def test_every_table_shows_the_ledgers_rows_and_total(page, session, by):
     table = costs(session, by)
     view = page.tables[by].table
     assert view.rows_model.rows() == table.rows
-    last = view.model().rowCount() - 1
-    assert view.model().index(last, 0).data() == "total"
-    assert view.model().index(last, 4).data() == "€342.30"
+    total = page.tables[by].total
+    assert total.model().rowCount() == 1
+    assert total.model().index(0, 0).data() == "total"
+    assert total.model().index(0, 4).data() == "€342.30"
+    assert "Together €342.30" in view.accessibleDescription()
+
+
+def test_the_total_stays_in_sight_under_its_own_columns(qtbot, page):
+    page.resize(700, 330)
+    page.tabs.setCurrentIndex(0)
+    view = page.tables["category"]
+    qtbot.waitUntil(lambda: not view.total.visibleRegion().isEmpty())
+    qtbot.waitUntil(
+        lambda: all(
+            view.total.columnWidth(place) == view.table.columnWidth(place) for place in range(7)
+        )
+    )
+    assert view.table.columnWidth(4) >= view.total.sizeHintForColumn(4)
+    assert view.total.geometry().bottom() <= view.rect().bottom()
+
+
+def test_an_empty_ledger_says_what_belongs_there(qtbot, tmp_path):
+    with workshop.empty(tmp_path / "other") as bare, desk_over(bare) as desk:
+        page = LedgerPage(desk)
+        qtbot.addWidget(page)
+        page.refresh(None)
+        page.show()
+        assert page._empty.isVisible()
+        desk.act(receipts.record_receipt, workshop.receipt("Mill", "2016", workshop.line("Oil", 9)))
+        page.refresh(None)
+        assert not page._empty.isVisible()
 
 
 @pytest.mark.parametrize(
@@ -217,10 +245,11 @@ def test_what_is_not_shared_is_said(page):
     assert model.index(0, 5).data() == "not shared"
 
 
-def test_an_empty_ledger_invites(qtbot, tmp_path):
+def test_an_empty_list_invites(qtbot, tmp_path):
     with workshop.empty(tmp_path) as session, desk_over(session) as desk:
         page = LedgerPage(desk)
         qtbot.addWidget(page)
+        hours.record_work(session, workshop.work("2015-05-02", 210, "Iris"))
         page.refresh(None)
         page.show()
         page.tabs.setCurrentWidget(page.receipts)

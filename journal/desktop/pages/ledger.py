@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QTabWidget, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars
@@ -13,7 +13,7 @@ from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
 from journal.desktop.pages.ledger_lists import ReceiptList, WorkList
 from journal.desktop.pages.ledger_tables import TITLES, CostsView
 from journal.desktop.widgets.figure import Figure
-from journal.desktop.widgets.parts import button, clear_layout, label, row
+from journal.desktop.widgets.parts import EmptyState, button, clear_layout, label, row
 from journal.domain.changes import Changes
 from journal.domain.costs import COSTS_BY, HOURS, CostRow, CostsBy, CostSummary
 from journal.domain.hours import spoken_hours
@@ -53,13 +53,32 @@ class LedgerPage(Page):
             self.tabs.addTab(view, f"By {TITLES[by].lower()}")
         self.tabs.addTab(self.receipts, "Receipts")
         self.tabs.addTab(self.hours, "Hours")
-        layout = QVBoxLayout(self)
+        self._filled = QWidget()
+        layout = QVBoxLayout(self._filled)
         layout.setContentsMargins(12, 12, 12, 8)
         layout.setSpacing(8)
         layout.addLayout(figures)
         layout.addLayout(self.remarks)
         layout.addWidget(self.tabs, 1)
+        self._empty = self._make_empty()
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self._filled)
+        self._stack.addWidget(self._empty)
         self.setFocusProxy(self.tabs.tabBar())
+
+    def _make_empty(self) -> EmptyState:
+        receipt = button("New &receipt", self.receipts.new, icon="receipt", role="primary")
+        hours = button("&Hours", self.hours.new, icon="hours")
+        for act in (receipt, hours):
+            act.setEnabled(not self.desk.read_only)
+        return EmptyState(
+            "ledger",
+            "No receipt and no hours yet",
+            "Record what was paid, line by line, with the paper scanned, lost or never given, and "
+            "who worked how long. The sums by category, repair area, year and supplier follow.",
+            receipt,
+            hours,
+        )
 
     def _connect(self) -> None:
         for by, view in self.tables.items():
@@ -92,6 +111,8 @@ class LedgerPage(Page):
         areas = self.desk.ask(area_actions.areas) or ()
         self.receipts.read(areas)
         self.hours.read(areas)
+        is_empty = self.receipts.is_empty and self.hours.is_empty
+        self._stack.setCurrentWidget(self._empty if is_empty else self._filled)
 
     def show_selection(self, selection: Selection) -> None:
         """Pick the receipt that is selected."""
@@ -109,7 +130,7 @@ class LedgerPage(Page):
 
         show = self.figures
         people = ", ".join(f"{one.label} {_about(one.minutes)}" for one in found.people)
-        saved = "against new: no price new is known"
+        saved = "no price new is known"
         if found.saved_lines:
             saved = f"against new, on {money(found.saved_on)}"
         unshared = "belongs to no repair area"

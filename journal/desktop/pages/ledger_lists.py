@@ -65,6 +65,11 @@ class LedgerList(QWidget):
         layout.setContentsMargins(0, 8, 0, 0)
         self.setLayout(layout)
 
+    @property
+    def is_empty(self) -> bool:
+        """Whether there is nothing to list, whatever the filters."""
+        return not self._rows
+
     def words(self, shown: Any) -> str:
         """What the filter looks for words in."""
         raise NotImplementedError

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QWidget
 from journal.desktop.widgets.bars import BarDelegate
 from journal.desktop.widgets.parts import column, label
 from journal.desktop.widgets.rows import Column, RowsTable
+from journal.desktop.widgets.total_row import TotalRow
 from journal.domain.costs import CostRow, CostsBy, CostTable
 from journal.domain.hours import spoken_hours
 from journal.domain.money import format_money
@@ -31,20 +32,9 @@ class CostsView(QWidget):
         self.by = by
         self._table: CostTable | None = None
         self._most = 0
-        self.table = RowsTable(
-            f"Costs by {by}",
-            (
-                Column(TITLES[by], lambda row: row.label, self._key, wide=True),
-                Column("Share", self._part, lambda row: row.money, wide=True, bar=self._bar),
-                Column(
-                    "Restoration", lambda r: self._money(r.restoration), _restoration, number=True
-                ),
-                Column("Upkeep", lambda r: self._money(r.upkeep), _upkeep, number=True),
-                Column("Together", lambda r: self._money(r.money), _together, number=True),
-                Column("Hours", _hours, lambda row: row.minutes, number=True),
-                Column("Not proven", lambda r: self._money(r.unproven), _unproven, number=True),
-            ),
-        )
+        columns = self._columns(by)
+        self.table = RowsTable(f"Costs by {by}", columns)
+        self.total = TotalRow(self.table, columns)
         self.table.setItemDelegateForColumn(_BAR_COLUMN, BarDelegate(self.table))
         self.table.on_opened(self.opened.emit)
         hint = label(
@@ -52,15 +42,29 @@ class CostsView(QWidget):
             "a row is made of.",
             "muted",
         )
-        layout = column(self.table, hint, spacing=6)
+        layout = column(hint)
+        layout.insertLayout(0, column(self.table, self.total, spacing=0), 1)
+        layout.setSpacing(6)
         layout.setContentsMargins(0, 8, 0, 0)
         self.setLayout(layout)
+
+    def _columns(self, by: CostsBy) -> tuple[Column, ...]:
+        return (
+            Column(TITLES[by], lambda row: row.label, self._key, wide=True),
+            Column("Share", self._part, lambda row: row.money, wide=True, bar=self._bar),
+            Column("Restoration", lambda r: self._money(r.restoration), _restoration, number=True),
+            Column("Upkeep", lambda r: self._money(r.upkeep), _upkeep, number=True),
+            Column("Together", lambda r: self._money(r.money), _together, number=True),
+            Column("Hours", _hours, lambda row: row.minutes, number=True),
+            Column("Not proven", lambda r: self._money(r.unproven), _unproven, number=True),
+        )
 
     def show_table(self, table: CostTable) -> None:
         """Show costs."""
         self._table = table
         self._most = max((abs(row.money) for row in table.rows), default=0)
-        self.table.set_rows(table.rows, table.total)
+        self.table.set_rows(table.rows)
+        self.total.show_total(table.total)
 
     def _key(self, row: CostRow) -> object:
         return row.key if self.by == "year" else row.label.casefold()

@@ -143,6 +143,7 @@ class RowsTable(QTableView):
 
     def __init__(self, name: str, columns: Sequence[Column], parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._least_width: Callable[[int], int] = lambda _column: 0
         self.rows_model = RowsModel(columns, self)
         self.setModel(self.rows_model)
         self.setAccessibleName(name)
@@ -174,6 +175,14 @@ class RowsTable(QTableView):
     def on_opened(self, react: Callable[[Any], object]) -> None:
         """Call ``react`` with a row that is opened by a double click or Enter."""
         self._on_opened = react
+
+    def widths_from(self, width: Callable[[int], int]) -> None:
+        """Make every column at least as wide as ``width`` says of it, in pixels."""
+        self._least_width = width
+
+    def sizeHintForColumn(self, column: int) -> int:
+        """How wide a column wants to be, in pixels."""
+        return max(super().sizeHintForColumn(column), self._least_width(column))
 
     def set_rows(self, rows: Sequence[Any], total: Any = None) -> None:
         """Show these rows, and keep the picked place."""
