@@ -43,21 +43,24 @@ class Proposal:
         return self.nearest if self.alike is None else self.alike
 
 
-def reason(proposal: Proposal, label: str) -> str:
-    """Why, in words: "20 minutes after a photo pinned to Sill, left; looks much like it"."""
+def reason(proposal: Proposal, label: str = "") -> str:
+    """Why, in words: "20 minutes after a photo pinned to Sill, left; looks much like it".
+
+    Without the panel's label, which stands above then: "20 minutes after a photo there; ...".
+    """
+    photo = f"a photo pinned to {label}" if label else "a photo there"
     time = "" if proposal.apart is None else _apart(proposal.apart)
     if proposal.alike is None or proposal.likeness < SOMEWHAT_ALIKE:
         look = ""
     else:
         look = "much" if proposal.likeness >= MUCH_ALIKE else "somewhat"
-    same = proposal.alike == proposal.nearest
     if time and look:
-        other = "it" if same else "another there"
-        return f"{time} a photo pinned to {label}; looks {look} like {other}"
+        other = "it" if proposal.alike == proposal.nearest else "another"
+        return f"{time} {photo}; looks {look} like {other}"
     if time:
-        return f"{time} a photo pinned to {label}"
+        return f"{time} {photo}"
     if look:
-        return f"looks {look} like a photo pinned to {label}"
+        return f"looks {look} like {photo}"
     return "a faint guess: little like it, and far in time"
 
 

@@ -19,7 +19,7 @@ def proposal(panel=1, score=10.0, nearest=5, apart=None, alike=None, likeness=0.
         ),
         (
             proposal(apart=-61, alike=6, likeness=0.8),
-            "61 minutes before a photo pinned to Sill, left; looks somewhat like another there",
+            "61 minutes before a photo pinned to Sill, left; looks somewhat like another",
         ),
         (proposal(apart=0.2), "within a minute of a photo pinned to Sill, left"),
         (proposal(apart=1.0), "1 minute after a photo pinned to Sill, left"),
@@ -37,6 +37,11 @@ def proposal(panel=1, score=10.0, nearest=5, apart=None, alike=None, likeness=0.
 )
 def test_the_reason_says_how_near_in_time_and_how_alike(made, words):
     assert reason(made, "Sill, left") == words
+
+
+def test_under_the_panels_name_it_is_not_said_again():
+    made = proposal(apart=20, alike=5, likeness=0.9)
+    assert reason(made) == "20 minutes after a photo there; looks much like it"
 
 
 def test_beside_the_words_stands_the_look_alike_else_the_nearest_in_time():

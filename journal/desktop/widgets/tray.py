@@ -129,6 +129,7 @@ class Tray(QWidget):
         self.model = TrayModel(self)
         self._from_elsewhere: tuple[PhotoId, ...] = ()
         self._next: tuple[PhotoId, ...] = ()
+        self._one_by_one = False
         self._quiet = False
         self.list = QListView()
         self.list.setModel(self.model)
@@ -173,9 +174,11 @@ class Tray(QWidget):
         self.model.set_rows(rows)
         row = next((n for n, r in enumerate(rows) if set(r.ids) & set(wanted)), -1)
         self.list.setCurrentIndex(self.model.index(row) if row >= 0 else QModelIndex())
-        self._show_photos()
+        self._show_photos(wanted)
         self._quiet = False
         self._show_hand()
+        if self._one_by_one and row >= 0 and wanted:
+            self.picked.emit(self.in_hand())
 
     def in_hand(self) -> tuple[PhotoId, ...]:
         """The photos that pinning takes now."""
@@ -206,24 +209,55 @@ class Tray(QWidget):
     def was_pinned(self, ids: Collection[PhotoId]) -> None:
         """Make the next sitting the one in hand once the tray is read again."""
         self._from_elsewhere = ()
-        rows = self.model.rows
-        touched = [n for n, row in enumerate(rows) if set(row.ids) & set(ids)]
+        rows, gone = self.model.rows, set(ids)
+        touched = [n for n, row in enumerate(rows) if gone.intersection(row.ids)]
         start = touched[0] if touched else 0
         for row in rows[start:]:
-            left = tuple(photo for photo in row.ids if photo not in ids)
-            if left:
-                self._next = left
+            last = max((n for n, photo in enumerate(row.ids) if photo in gone), default=-1)
+            # What comes after the photos pinned, then what was left before them.
+            order = (*row.ids[last + 1 :], *row.ids[: last + 1])
+            self._next = tuple(photo for photo in order if photo not in gone)
+            if self._next:
                 break
         self._show_hand()
+
+    def set_one_by_one(self, on: bool) -> None:
+        """Take the photos of a sitting in hand one by one, or all that are left of it at once."""
+        self._one_by_one = on
+        if self._row() is not None:
+            self._pick()
+
+    def skip(self) -> None:
+        """Leave what is in hand for now: take the next sitting in hand, or the next photo."""
+        if not self.model.rows:
+            return
+        row, index = self._row(), self.list.currentIndex().row()
+        if row is not None and self._one_by_one and not self._from_elsewhere:
+            place = row.ids.index(self.in_hand()[-1]) + 1
+            if place < len(row.ids):
+                self.grid.select((row.ids[place],))
+                return
+        if self._from_elsewhere and row is not None:
+            self._pick()
+            return
+        goal = self.model.index((index + 1) % len(self.model.rows))
+        if goal.row() == index:
+            self._pick()
+        self.list.setCurrentIndex(goal)
 
     def _row(self) -> ToPlace | None:
         index = self.list.currentIndex()
         return self.model.rows[index.row()] if index.isValid() else None
 
-    def _show_photos(self) -> None:
+    def _show_photos(self, wanted: Sequence[PhotoId] = ()) -> None:
+        """Show the sitting's photos; one by one, the first that is wanted is picked."""
         row = self._row()
         self.grid.setVisible(row is not None)
         self.grid.set_groups([Group(row.title, "", row.ids)] if row else [])
+        if row is not None and self._one_by_one:
+            here = set(row.ids)
+            first = next((photo for photo in wanted if photo in here), row.ids[0])
+            self.grid.select((first,))
 
     def _show_hand(self) -> None:
         self._done.setVisible(not self.model.rows)
@@ -251,7 +285,9 @@ class Tray(QWidget):
 
     def _pick(self) -> None:
         self._from_elsewhere = ()
+        self._quiet = True
         self._show_photos()
+        self._quiet = False
         self._show_hand()
         self.picked.emit(self.in_hand())
 
