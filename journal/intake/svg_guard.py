@@ -14,6 +14,9 @@ from journal.domain.errors import JournalError
 #: The largest file, in bytes, and the most elements, also counting every use of one.
 MOST_BYTES, MOST_ELEMENTS = 20_000_000, 50_000
 
+#: The most signs that the outlines of all figures together are written with.
+MOST_OUTLINE = 3_000_000
+
 #: How deep elements may be nested.
 DEEPEST = 100
 
@@ -55,6 +58,7 @@ class _Guard:
     def __init__(self, name: str) -> None:
         self._name = name
         self._count = 0
+        self._outline = 0
         self._open: list[str] = []
         self._style: list[str] = []
 
@@ -104,6 +108,10 @@ class _Guard:
             self._attribute(key.rpartition("}")[2].lower(), value)
 
     def _attribute(self, key: str, value: str) -> None:
+        if key in ("d", "points"):
+            self._outline += len(value)
+            if self._outline > MOST_OUTLINE:
+                raise self._refuse("its outlines are too fine: simplify them first")
         if key.startswith("on") and len(key) > 2:
             raise self._refuse(f"it has a script in it ({key[:40]})")
         if key in ("href", "src", "base"):

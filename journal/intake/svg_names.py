@@ -43,6 +43,8 @@ _NO_NAME = re.compile(
     re.IGNORECASE,
 )
 
+_KNOWN = {name.casefold(): system for name, system in SYSTEMS.items()}
+
 _LABEL = "{http://www.inkscape.org/namespaces/inkscape}label"
 
 
@@ -205,5 +207,4 @@ def _system(text: str, name: str) -> System:
     """What the file says, else what panels of that name belong to."""
     if text in {system.value for system in System}:
         return System(text)
-    known = {key.casefold(): system for key, system in SYSTEMS.items()}
-    return known.get(name.casefold(), System.OUTER)
+    return _KNOWN.get(name.casefold(), System.OUTER)

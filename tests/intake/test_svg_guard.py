@@ -100,6 +100,12 @@ def test_too_many_and_too_deep_elements_are_refused() -> None:
     assert "nested more than 100 deep" in refused(f"{HEAD}{deep}</svg>")
 
 
+def test_outlines_of_too_many_points_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(svg_guard, "MOST_OUTLINE", 1000)
+    fine = '<path d="M0 0' + "L5 5" * 200 + 'z"/>'
+    assert "outlines are too fine" in refused(f"{HEAD}{fine * 2}</svg>")
+
+
 def test_uses_that_multiply_are_refused_before_they_do() -> None:
     doubling = '<rect id="a0" width="5" height="5"/>' + "".join(
         f'<g id="a{n}">' + f'<use href="#a{n - 1}"/>' * 10 + "</g>" for n in range(1, 12)
