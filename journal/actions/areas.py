@@ -1,6 +1,7 @@
 """Repair areas, their stages and photos, and the owner's entries."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from journal.actions import labels
 from journal.actions.session import Session
@@ -10,6 +11,10 @@ from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, EntryId, PanelId, PhotoId, StageChangeId
 from journal.domain.photos import AreaPhoto, Photo, Role
 from journal.domain.when import When
+
+if TYPE_CHECKING:
+    from journal.domain.receipts import Receipt
+    from journal.domain.work import Work
 
 
 def areas(session: Session) -> tuple[Area, ...]:
@@ -151,6 +156,17 @@ def unchoose_photos(session: Session, area_id: AreaId, photo_ids: Sequence[Photo
 def entries(session: Session) -> tuple[Entry, ...]:
     """Every note in the owner's words, in order of date."""
     return session.journal.areas.entries()
+
+
+def area_entries(session: Session, area_id: AreaId) -> tuple[Entry, ...]:
+    """The notes on a repair area, in order of date."""
+    return session.journal.areas.entries_of(area_id)
+
+
+def area_spent(session: Session, area_id: AreaId) -> "tuple[tuple[Receipt, ...], tuple[Work, ...]]":
+    """The receipts and the hours that a repair area has a share of, each in order of date."""
+    journal = session.journal
+    return journal.receipts.for_area(area_id), journal.work.for_area(area_id)
 
 
 def add_entry(

@@ -186,6 +186,10 @@ class Areas(Subject):
         """Every note, in order of date."""
         return self._entries("1")
 
+    def entries_of(self, area_id: AreaId) -> tuple[Entry, ...]:
+        """The notes on a repair area."""
+        return self._entries("area_id = ?", area_id)
+
     def entries_on_panel(self, panel_id: PanelId) -> tuple[Entry, ...]:
         """The notes on a panel or on an area that touches it."""
         return self._entries(

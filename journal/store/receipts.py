@@ -107,6 +107,14 @@ class Receipts(Subject):
             panel_id,
         )
 
+    def for_area(self, area_id: AreaId) -> tuple[Receipt, ...]:
+        """The receipts with a line shared to a repair area."""
+        return self._where(
+            """id IN (SELECT l.receipt_id FROM lines l JOIN line_shares s ON s.line_id = l.id
+                 WHERE s.area_id = ?)""",
+            area_id,
+        )
+
     def suppliers(self) -> tuple[str, ...]:
         """Every supplier's name, the most used first."""
         found = self._db.execute(

@@ -46,6 +46,10 @@ class WorkStore(Subject):
             panel_id,
         )
 
+    def for_area(self, area_id: AreaId) -> tuple[Work, ...]:
+        """The hours shared to a repair area."""
+        return self._where("id IN (SELECT work_id FROM work_shares WHERE area_id = ?)", area_id)
+
     def people(self) -> tuple[str, ...]:
         """Everybody who worked, the one with the most days first."""
         found = self._db.execute(

@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from PySide6.QtCore import QEventLoop, QObject, QTimer
 from PySide6.QtWidgets import QApplication, QDialog
 
 from journal.actions.session import Session
 from journal.actions.settings import Settings
 from journal.desktop.desk import Desk
-from journal.desktop.tasks import TaskRunner
+from journal.desktop.tasks import Job, OnDone, Task, TaskRunner
 
 
 class Told:
@@ -23,11 +24,25 @@ class Told:
         desk.changed.connect(lambda changes: self.labels.append(changes.label))
 
 
+class PatientDesk(Desk):
+    """A desk that goes round the event loop until what is being read has been told."""
+
+    def read(self, job: Job, on_done: OnDone, owner: QObject) -> Task:
+        """Read in a reader's thread as ever, and wait."""
+        task = super().read(job, on_done, owner)
+        loop = QEventLoop()
+        timer = QTimer(interval=1)
+        timer.timeout.connect(lambda: loop.quit() if task.is_over else None)
+        timer.start()
+        loop.exec()
+        return task
+
+
 @contextmanager
 def desk_over(session: Session) -> Iterator[Desk]:
-    """A desk; its threads end with the block."""
+    """A desk that waits for what it reads; its threads end with the block."""
     tasks = TaskRunner()
-    desk = Desk(session, tasks, Settings())
+    desk = PatientDesk(session, tasks, Settings())
     try:
         yield desk
     finally:

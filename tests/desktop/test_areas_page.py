@@ -6,9 +6,9 @@ from datetime import date
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QPushButton, QToolButton
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QToolButton
 
-from journal.actions import areas, drawings, history
+from journal.actions import areas, drawings, history, hours, receipts
 from journal.actions.journals import open_journal
 from journal.desktop.desk import AreaSelected, PanelSelected, PhotosSelected
 from journal.desktop.dialogs.choose_photos import ChoosePhotosDialog
@@ -397,3 +397,36 @@ def test_the_pane_moves_on_takes_photos_and_leads_to_the_page(qtbot, desk, sessi
     assert chosen(session, known.id) == [(Role.DURING, photos[0][0])]
     press(pane, "Open in Areas")
     assert told.pages == ["Areas"]
+
+
+def test_of_many_entries_the_latest_show_and_the_others_when_asked_for(qtbot, desk, session, page):
+    area = areas.areas(session)[0]
+    for day in range(1, 14):
+        areas.add_entry(session, When.on(date(2017, 5, day)), f"Note of day {day}", area.id)
+    page.refresh(None)
+    desk.select(AreaSelected(area.id))
+
+    def notes():
+        said = [
+            label.text() for label in page.detail.findChildren(QLabel) if label.isVisibleTo(page)
+        ]
+        return [int(words.split()[-1]) for words in said if words.startswith("Note of day")]
+
+    assert notes() == list(range(13, 3, -1))
+    left = len(areas.area_entries(session, area.id)) - 10
+    assert page.detail.more.text() == f"{left} earlier entries"
+    qtbot.mouseClick(page.detail.more, Qt.MouseButton.LeftButton)
+    assert notes() == list(range(13, 0, -1))
+
+
+def test_what_went_into_an_area_is_every_receipt_and_day_with_a_share_for_it(session):
+    def shares(receipt):
+        return {part.area_id for line in receipt.lines for part in line.shares}
+
+    for area in areas.areas(session):
+        bought, worked = areas.area_spent(session, area.id)
+        assert bought == tuple(r for r in receipts.receipts(session) if area.id in shares(r))
+        assert worked == tuple(
+            w for w in hours.work(session) if area.id in {part.area_id for part in w.shares}
+        )
+    assert any(areas.area_spent(session, area.id)[0] for area in areas.areas(session))

@@ -16,6 +16,7 @@ from journal.desktop.widgets.papers_edit import paper_button
 from journal.desktop.widgets.parts import button, column, label, row, scrolled
 from journal.desktop.widgets.share_edit import shares_in_words
 from journal.domain.changes import Changes
+from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId
 from journal.domain.money import format_money
 from journal.domain.quantities import write_quantity
@@ -70,12 +71,13 @@ class ReceiptPane(Pane):
             open_dialog(ReceiptDialog(self.desk, self.window(), receipt=self._receipt))
 
     def _show(self, selection: ReceiptSelected) -> None:
-        known = self.desk.ask(actions.receipts) or ()
-        self._receipt = next((r for r in known if r.id == selection.id), None)
-        if self._receipt is None:
+        try:
+            receipt = self._receipt = actions.receipt(self.desk.session, selection.id)
+        except JournalError:
+            # It was taken out.
+            self._receipt = None
             self.desk.select(Nothing())
             return
-        receipt = self._receipt
         self.supplier.setText(receipt.supplier or "No supplier")
         self.when.setText(spoken(receipt.when))
         self.paper.setText(paper_words(receipt))

@@ -15,6 +15,7 @@ from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
+from journal.desktop.widgets.area_metal import AreaMetal
 from journal.desktop.widgets.area_photos import AreaPhotos
 from journal.desktop.widgets.area_spent import AreaSpent
 from journal.desktop.widgets.cautions_box import CautionsBox
@@ -27,6 +28,9 @@ from journal.domain.cautions import suggest
 from journal.domain.drawing import Panel
 from journal.domain.ids import AreaId, PanelId
 from journal.domain.when import When, spoken
+
+#: So many entries are shown at a time.
+_ENTRIES = 10
 
 
 class AreaDetail(QWidget):
@@ -51,8 +55,10 @@ class AreaDetail(QWidget):
         self.done = label("")
         self.cautions = CautionsBox(read_only=desk.read_only)
         self.photos = AreaPhotos(desk, viewer_over)
+        self.metal = AreaMetal(desk)
         self.spent = AreaSpent(desk)
         self._entries = QVBoxLayout()
+        self._more_entries: tuple[Entry, ...] = ()
         self._acts: list[QWidget] = []
         self._build()
         self.move_button.clicked.connect(self._on_move)
@@ -86,6 +92,7 @@ class AreaDetail(QWidget):
         layout.addLayout(words)
         layout.addWidget(self.cautions)
         layout.addWidget(self.photos)
+        layout.addWidget(self.metal)
         layout.addWidget(self.spent)
         layout.addLayout(row(label("Entries", "subheading", wrap=False), None, write))
         layout.addLayout(self._entries)
@@ -98,10 +105,6 @@ class AreaDetail(QWidget):
     def area_id(self) -> AreaId | None:
         """The number of the area shown."""
         return self._area.id if self._area else None
-
-    def forget(self) -> None:
-        """Read everything again when an area is next shown."""
-        self.spent.forget()
 
     def show_area(self, area: Area, figures: str) -> None:
         """Show an area as it is now; ``figures`` is its money and hours, in words."""
@@ -122,6 +125,7 @@ class AreaDetail(QWidget):
             area.cautions, suggest(words, panels), in_full=ahead if is_another else None
         )
         self.photos.show_area(area)
+        self.metal.show_area(area)
         self.spent.show_area(area, figures)
         self._show_entries(area)
         for act in self._acts:
@@ -170,12 +174,26 @@ class AreaDetail(QWidget):
         return made
 
     def _show_entries(self, area: Area) -> None:
+        """Show the latest entries first, the rest when asked for: an area may have hundreds."""
         clear_layout(self._entries)
-        entries = [e for e in self._desk.ask(actions.entries) or () if e.area_id == area.id]
-        for entry in entries:
-            self._entries.addLayout(self._entry_row(entry))
-        if not entries:
+        self._more_entries = tuple(reversed(self._desk.ask(actions.area_entries, area.id) or ()))
+        self._add_entries()
+        if not self._entries.count():
             self._entries.addWidget(label("No entry about it yet.", "muted"))
+
+    def _add_entries(self) -> None:
+        shown, self._more_entries = self._more_entries[:_ENTRIES], self._more_entries[_ENTRIES:]
+        for entry in shown:
+            self._entries.addLayout(self._entry_row(entry))
+        if left := len(self._more_entries):
+            words = f"{left:,} earlier {'entry' if left == 1 else 'entries'}"
+            self.more = button(words, self._on_more, icon="expand", role="quiet")
+            self._entries.addWidget(self.more)
+
+    def _on_more(self) -> None:
+        self.more.hide()
+        self.more.deleteLater()
+        self._add_entries()
 
     def _entry_row(self, entry: Entry) -> QVBoxLayout:
         edit = tool("edit", "Change this entry", lambda: self._edit_entry(entry))

@@ -1,6 +1,6 @@
 """The page of repair areas: all of them in a list, the picked one in full beside it."""
 
-from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QLineEdit, QSplitter, QStackedWidget, QVBoxLayout, QWidget
@@ -13,14 +13,30 @@ from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.pages import Page
 from journal.desktop.pages.area_detail import AreaDetail
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.area_list import SORTS, AreaList, AreaRow
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row, scrolled
-from journal.domain.areas import Area
 from journal.domain.changes import Changes
 from journal.domain.ids import AreaId
 
+if TYPE_CHECKING:
+    from journal.actions.session import Session
+
 _KINDS = frozenset(
-    {"areas", "receipts", "work", "entries", "photos", "pins", "car", "drawing", "milestones"}
+    {
+        "areas",
+        "receipts",
+        "work",
+        "entries",
+        "photos",
+        "pins",
+        "car",
+        "drawing",
+        "milestones",
+        "metalwork",
+        "anchors",
+        "readings",
+    }
 )
 _ALL, _OPEN = "All stages", "Not finished"
 
@@ -35,6 +51,7 @@ class AreasPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._rows: tuple[AreaRow, ...] = ()
+        self._reading: Task | None = None
         self._current: AreaId | None = None
         self.filter = QLineEdit()
         self.stage_filter = QComboBox()
@@ -106,15 +123,19 @@ class AreasPage(Page):
     # --- reading ---
 
     def refresh(self, changes: Changes | None) -> None:
-        """Read the areas again."""
+        """Read the areas again, in a reader's thread: their costs rest on every receipt."""
         if changes is not None and not changes.kinds & _KINDS:
             return
-        self.detail.forget()
-        areas = self.desk.ask(actions.areas) or ()
-        self._rows = self._make_rows(areas)
+        session = self.desk.session
+        if self._reading is not None:
+            self._reading.cancel()
+        self._reading = self.desk.read(lambda _context: read_rows(session), self._on_read, self)
+
+    def _on_read(self, rows: tuple[AreaRow, ...]) -> None:
+        self._reading, self._rows = None, rows
         self._fill_stages()
-        self._stack.setCurrentIndex(1 if areas else 0)
-        if self._current not in {area.id for area in areas}:
+        self._stack.setCurrentIndex(1 if rows else 0)
+        if self._current not in {row.area.id for row in rows}:
             self._current = None
         self._show_rows()
         self._show_current()
@@ -124,36 +145,14 @@ class AreasPage(Page):
         if isinstance(selection, AreaSelected) and selection.id != self._current:
             self._current = selection.id
             self._show_rows()
-            if selection.id not in {row.area.id for row in self.list.rows_model.rows()}:
+            known, shown = self._rows, self.list.rows_model.rows()
+            if any(r.area.id == selection.id for r in known if r not in shown):
                 self._drop_filters()
             self._show_current()
 
     def new_area(self) -> None:
         """Ask for a new repair area."""
         open_dialog(AreaDialog(self.desk, self.window()))
-
-    def _make_rows(self, areas: Sequence[Area]) -> tuple[AreaRow, ...]:
-        if not areas:
-            return ()
-        table = self.desk.ask(costs, "area")
-        car = self.desk.ask(cars.car)
-        labels = {p.id: p.label for p in self.desk.ask(drawings.panels) or ()}
-        by_key = {row.key: row for row in table.rows} if table else {}
-        made = []
-        for area in areas:
-            figures = by_key.get(str(area.id))
-            panels = "; ".join(labels[i] for i in area.panel_ids if i in labels)
-            made.append(
-                AreaRow(
-                    area,
-                    panels or "on no panel",
-                    figures.minutes if figures else 0,
-                    figures.money if figures else 0,
-                    table.currency if table else "EUR",
-                    car.stages if car else (),
-                )
-            )
-        return tuple(made)
 
     def _fill_stages(self) -> None:
         stages = self._rows[0].stages if self._rows else ()
@@ -204,3 +203,21 @@ class AreasPage(Page):
         self._current = AreaId(number)
         self._show_current()
         self.desk.select(AreaSelected(AreaId(number)))
+
+
+def read_rows(session: "Session") -> tuple[AreaRow, ...]:
+    """Every repair area with its panels, money and hours."""
+    areas = actions.areas(session)
+    if not areas:
+        return ()
+    table, stages = costs(session, "area"), cars.car(session).stages
+    labels = {panel.id: panel.label for panel in drawings.panels(session)}
+    by_key = {row.key: row for row in table.rows}
+    made = []
+    for area in areas:
+        figures = by_key.get(str(area.id))
+        panels = "; ".join(labels[i] for i in area.panel_ids if i in labels)
+        minutes, money = (figures.minutes, figures.money) if figures else (0, 0)
+        row = AreaRow(area, panels or "on no panel", minutes, money, table.currency, stages)
+        made.append(row)
+    return tuple(made)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from PySide6.QtWidgets import QWidget
 
-from journal.actions import hours, receipts
+from journal.actions.areas import area_spent
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
@@ -43,7 +43,7 @@ class AreaSpent(QWidget):
         super().__init__(parent)
         self._desk = desk
         self._area: Area | None = None
-        self._receipts: tuple[Receipt, ...] | None = None
+        self._receipts: tuple[Receipt, ...] = ()
         self._work: tuple[Work, ...] = ()
         self.total = label("", wrap=False)
         self.table = RowsTable(
@@ -72,16 +72,10 @@ class AreaSpent(QWidget):
         layout.addWidget(self.table)
         self.setLayout(layout)
 
-    def forget(self) -> None:
-        """Read receipts and hours again when an area is next shown."""
-        self._receipts = None
-
     def show_area(self, area: Area, figures: str) -> None:
         """Show what went into an area; ``figures`` is what it comes to, in words."""
         self._area = area
-        if self._receipts is None:
-            self._receipts = self._desk.ask(receipts.receipts) or ()
-            self._work = self._desk.ask(hours.work) or ()
+        self._receipts, self._work = self._desk.ask(area_spent, area.id) or ((), ())
         found = sorted(self._spent(area.id), key=lambda spent: spent.when)
         self.table.set_rows(found)
         self.table.setVisible(bool(found))
@@ -91,7 +85,7 @@ class AreaSpent(QWidget):
         self.total.setText(figures)
 
     def _spent(self, area_id: AreaId) -> Iterator[Spent]:
-        for receipt in self._receipts or ():
+        for receipt in self._receipts:
             for line in receipt.lines:
                 part = part_of(line.amount, line.shares, area_id)
                 if part is not None:
