@@ -1,0 +1,149 @@
+"""Hours in one line: "3h weld sill left with Nils yesterday"."""
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from journal.domain.errors import JournalError
+from journal.domain.hours import parse_hours
+from journal.domain.ids import AreaId, WorkId
+from journal.domain.receipts import Share
+from journal.domain.when import When, parse
+from journal.domain.work import Work
+
+_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+#: "3h", "2h 15", "2h15m", "3:30", "45 min", "1.5 hours".
+_TIME = re.compile(
+    r"(?<![\w.,:])(\d{1,2}:[0-5]\d(?:\s?h)?|\d{1,2}\s?h(?:ours?)?\s?\d{1,2}(?:\s?m(?:in)?)?(?!\w)"
+    r"|\d{1,3}(?:[.,]\d{1,2})?\s?h(?:ours?|rs?)?(?!\w)|\d{1,4}\s?m(?:in(?:ute)?s?)?(?!\w))",
+    re.IGNORECASE,
+)
+_DATE = re.compile(
+    r"\b(?:on\s+)?(\d{4}-\d{2}-\d{2}|\d{1,2}\s+(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)"
+    r"[a-z]*(?:\s+\d{4})?)\b",
+    re.IGNORECASE,
+)
+_WORD = re.compile(r"\b(?:on\s+)?(today|yesterday|" + "|".join(_DAYS) + r")\b", re.IGNORECASE)
+_WITH = re.compile(r"\bwith\s+([^\W\d_][\w'-]*(?:\s+[A-Z][\w'-]*)?)")
+#: Words that name no place.
+_PLAIN = frozenset({"the", "a", "an", "of", "at", "in", "on", "and", "to", "for", "with"})
+
+
+@dataclass(frozen=True, slots=True)
+class WorkLine:
+    """What a line of words says: hours of one or more people on one day, and for what.
+
+    ``area_id`` is the repair area that its words mean, None where they mean none or several.
+    ``note`` is what remains of the words.
+    """
+
+    minutes: int
+    when: When
+    people: tuple[str, ...]
+    area_id: AreaId | None
+    note: str
+
+    def work(self) -> tuple[Work, ...]:
+        """The hours to record, one record a person."""
+        shares = () if self.area_id is None else (Share(self.area_id, 1),)
+        return tuple(
+            Work(WorkId(0), self.when, self.minutes, person, self.note, shares)
+            for person in self.people
+        )
+
+
+def read_work_line(
+    text: str,
+    today: date,
+    me: str,
+    people: Sequence[str] = (),
+    areas: Mapping[AreaId, str] | None = None,
+) -> WorkLine:
+    """Read hours from a line as people type it.
+
+    Args:
+        text: the time worked is a must; a day, "with" somebody and the rest in any order.
+        today: the day it is; a weekday means the last one, today included.
+        me: who worked, beside those it names.
+        people: names known, so that "with nils" finds Nils.
+        areas: repair areas with the words that mean them (their names and panels).
+
+    Raises:
+        JournalError: there is no time worked in it, or nobody who worked.
+    """
+    rest = text.strip()
+    when, rest = _day(rest, today)
+    minutes, rest = _minutes(rest)
+    others, rest = _others(rest, people)
+    note = " ".join(rest.split()).strip(" ,;.-")
+    everybody = tuple(dict.fromkeys(name for name in (me.strip(), *others) if name))
+    if not everybody:
+        raise JournalError("Say who worked: add “with” and a name.")
+    return WorkLine(minutes, when, everybody, _area(note, areas or {}), note)
+
+
+def _minutes(text: str) -> tuple[int, str]:
+    found = _TIME.search(text)
+    if found is None:
+        raise JournalError("There is no time worked in it; write for instance 3h, 2h 15 or 45 min.")
+    return parse_hours(found[0]), text[: found.start()] + " " + text[found.end() :]
+
+
+def _day(text: str, today: date) -> tuple[When, str]:
+    found = _DATE.search(text)
+    if found:
+        words = found[1] if re.search(r"\d{4}", found[1]) else f"{found[1]} {today.year}"
+        when = parse(words)
+        if when.earliest.date() > today and words != found[1]:
+            when = parse(f"{found[1]} {today.year - 1}")
+        return when, text[: found.start()] + " " + text[found.end() :]
+    found = _WORD.search(text)
+    if found is None:
+        return When.on(today), text
+    return When.on(_named(found[1].lower(), today)), text[: found.start()] + " " + text[
+        found.end() :
+    ]
+
+
+def _named(word: str, today: date) -> date:
+    if word == "today":
+        return today
+    if word == "yesterday":
+        return today - timedelta(days=1)
+    return today - timedelta(days=(today.weekday() - _DAYS.index(word)) % 7)
+
+
+def _others(text: str, people: Sequence[str]) -> tuple[tuple[str, ...], str]:
+    names = []
+    known = {name.casefold(): name for name in people}
+    known |= {name.split()[0].casefold(): name for name in reversed(people) if name.strip()}
+    for found in _WITH.finditer(text):
+        said = found[1]
+        whole = known.get(said.casefold()) or known.get(said.split()[0].casefold())
+        names.append(whole or said)
+        text = text.replace(found[0], " ", 1)
+    return tuple(names), text
+
+
+def _area(note: str, areas: Mapping[AreaId, str]) -> AreaId | None:
+    """The one area that most of the words mean, two of them at least."""
+    said = _words(note)
+    scored = sorted(
+        ((len(said & _words(words)), area_id) for area_id, words in areas.items()), reverse=True
+    )
+    if not scored or scored[0][0] < 2:
+        return None
+    if len(scored) > 1 and scored[1][0] == scored[0][0]:
+        return None
+    return scored[0][1]
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(_stems(re.findall(r"[^\W\d_]+", text.casefold())))
+
+
+def _stems(words: Iterable[str]) -> Iterable[str]:
+    for word in words:
+        if word not in _PLAIN:
+            yield word[:-1] if len(word) > 3 and word.endswith("s") else word
