@@ -416,7 +416,7 @@ def test_of_many_entries_the_latest_show_and_the_others_when_asked_for(qtbot, de
     left = len(areas.area_entries(session, area.id)) - 10
     assert page.detail.more.text() == f"{left} earlier entries"
     qtbot.mouseClick(page.detail.more, Qt.MouseButton.LeftButton)
-    assert notes() == list(range(13, 0, -1))
+    qtbot.waitUntil(lambda: notes() == list(range(13, 0, -1)))
 
 
 def test_what_went_into_an_area_is_every_receipt_and_day_with_a_share_for_it(session):
