@@ -116,7 +116,7 @@ def test_undoing_a_pin_brings_the_sitting_back_to_the_tray(qtbot, page):
 
 def test_pinning_again_before_anything_was_pinned_says_so(qtbot, page):
     with qtbot.waitSignal(page.desk.message) as told:
-        page.pin_again()
+        page.pinning.again()
     assert told.args[1] == "info"
     assert pin_actions.pins(page.desk.session) == ()
 
@@ -125,7 +125,7 @@ def test_photos_selected_on_another_page_are_pinned_from_here(qtbot, page):
     page.desk.select(PhotosSelected((PhotoId(2), PhotoId(5))))
     roof = panel_id(page.desk.session, "Roof")
     page.desk.select(PanelSelected(roof))
-    page.pin_here()
+    page.pinning.here()
     assert pinned(page, roof) == {2, 5}
 
 

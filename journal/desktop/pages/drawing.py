@@ -1,6 +1,5 @@
 """The Drawing page: the car in the centre, everything hangs on a place on it."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Slot
@@ -24,6 +23,7 @@ from journal.domain.drawing import Drawing
 from journal.domain.ids import PanelId, PhotoId, ViewId
 
 if TYPE_CHECKING:
+    from journal.desktop.pages.drawing_pinning import Pinning
     from journal.desktop.pages.drawing_reading import Found
     from journal.desktop.pages.drawing_side import DrawingSide
     from journal.desktop.widgets.panel_list import PanelList
@@ -35,16 +35,6 @@ _TRAVEL_MS = 120
 _SIDE = 264
 _READ_KINDS = frozenset({"drawing", "photos", "pins", "car", "cameras"})
 _ALL_KINDS = _READ_KINDS | {"areas"}
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where photos were pinned last: a panel, and the spot on a view where one was pointed at."""
-
-    panel_id: PanelId
-    view_id: ViewId | None = None
-    x: float | None = None
-    y: float | None = None
 
 
 class DrawingPage(Page):
@@ -60,13 +50,12 @@ class DrawingPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._drawing = Drawing((), (), ())
-        self._labels: dict[PanelId, str] = {}
         self._stages: dict[PanelId, str] = {}
-        self._last: Place | None = None
         self._reading: Task | None = None
         self._unread: frozenset[str] = frozenset()
         self._left = column()
         self._made_side: DrawingSide | None = None
+        self._made_pinning: Pinning | None = None
         self.canvas = ToolCanvas()
         self.modes = ModeBar(desk, self.canvas, self._left)
         self.tabs = ViewTabs()
@@ -119,6 +108,12 @@ class DrawingPage(Page):
         return self.side.panels
 
     @property
+    def pinning(self) -> "Pinning":
+        """What is done with what is in hand."""
+        self._made_pinning = self._made_pinning or self._make_pinning()
+        return self._made_pinning
+
+    @property
     def is_read(self) -> bool:
         """Whether nothing is left to be read."""
         return self._reading is None and not self._unread
@@ -127,20 +122,20 @@ class DrawingPage(Page):
         from journal.desktop.pages.drawing_side import DrawingSide
 
         side = self._made_side = DrawingSide(self.desk)
-        side.pin_here_wanted.connect(self.pin_here)
-        side.pin_again_wanted.connect(self.pin_again)
         side.panels.panel_clicked.connect(self._on_panel_clicked)
         side.panels.panel_chosen.connect(self._on_panel_chosen)
         side.tray.picked.connect(self._on_picked)
-        side.tray.hand_changed.connect(self._show_what_can_be_done)
-        for holder in (side.tray.list, side.tray.grid):
-            self._listen_for_hand_keys(holder)
         side.panels.set_drawing(self._drawing)
         side.panels.select_panel(self.canvas.selected_panel)
         self._left.addWidget(side)
         self._show_state()
         self._show_what_can_be_done()
         return side
+
+    def _make_pinning(self) -> "Pinning":
+        from journal.desktop.pages.drawing_pinning import Pinning
+
+        return Pinning(self.desk, self.canvas, self.side, lambda: self._drawing, self)
 
     def _connect(self) -> None:
         self.tabs.chosen.connect(self._on_view_wanted)
@@ -152,17 +147,7 @@ class DrawingPage(Page):
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
         self.years.moved.connect(self._read_stages)
         self._travel.timeout.connect(self._on_travelled)
-        QShortcut(QKeySequence("Ctrl+P"), self, self.pin_again)
-        self._listen_for_hand_keys(self.canvas)
-
-    def _listen_for_hand_keys(self, holder: QWidget) -> None:
-        for keys, act in (("P", self.pin_again), ("Escape", self._let_go)):
-            shortcut = QShortcut(QKeySequence(keys), holder, act)
-            shortcut.setContext(Qt.ShortcutContext.WidgetShortcut)
-
-    @Slot()
-    def _let_go(self) -> None:
-        self.tray.let_go()
+        QShortcut(QKeySequence("Ctrl+P"), self, lambda: self.pinning.again())
 
     # --- showing ---
 
@@ -199,7 +184,6 @@ class DrawingPage(Page):
 
     def _show_drawing(self, drawing: Drawing) -> None:
         self._drawing = drawing
-        self._labels = {panel.id: panel.label for panel in drawing.panels}
         self.canvas.set_drawing(drawing)
         self.tabs.set_drawing(drawing)
         self.tabs.mark(self.canvas.view_id)
@@ -240,6 +224,7 @@ class DrawingPage(Page):
         if found.places is not None:
             self.canvas.set_places(found.places)
             self.side.show_to_place(found.rows, any_photos=bool(found.rows or found.places.counts))
+            self.pinning.proposing.look(self.tray.in_hand(), again=True)
         self._show_state()
 
     def _read_map(self) -> None:
@@ -267,50 +252,8 @@ class DrawingPage(Page):
 
     @Slot()
     def _show_what_can_be_done(self) -> None:
-        if self._made_side is None:
-            return
-        panel_id = self.canvas.selected_panel
-        here = self._labels.get(panel_id, "") if panel_id is not None else ""
-        last = self._labels.get(self._last.panel_id, "") if self._last else ""
-        self.side.show_acts(here, last, writable=not self.desk.read_only)
-
-    # --- pinning ---
-
-    @Slot()
-    def pin_here(self) -> None:
-        """Pin what is in hand to the panel selected."""
-        panel_id = self.canvas.selected_panel
-        if panel_id is not None and self.tray.in_hand():
-            self._pin(self.tray.in_hand(), Place(panel_id))
-
-    @Slot()
-    def pin_again(self) -> None:
-        """Pin what is in hand, else the first sitting, where the last photos went."""
-        ids = self.tray.next_in_hand()
-        if self._last is None:
-            self.desk.message.emit(
-                "Nothing was pinned yet; pin the first sitting to a panel.", "info"
-            )
-        elif not ids:
-            self.desk.message.emit("Every photo has its place; there is nothing to pin.", "info")
-        else:
-            self._pin(ids, self._last)
-
-    def _pin(self, ids: tuple[PhotoId, ...], place: Place) -> None:
-        from journal.actions.pins import pin
-
-        self.tray.was_pinned(ids)
-        changes = self.desk.act(
-            pin,
-            ids,
-            place.panel_id,
-            view_id=place.view_id,
-            x=place.x,
-            y=place.y,
-        )
-        if changes is not None:
-            self._last = place
-        self._show_what_can_be_done()
+        if self._made_side is not None:
+            self.pinning.show_what_can_be_done()
 
     # --- reacting ---
 
@@ -333,7 +276,7 @@ class DrawingPage(Page):
     @Slot(int)
     def _on_panel_chosen(self, panel_id: int) -> None:
         self._on_panel_clicked(panel_id)
-        self.pin_here()
+        self.pinning.here()
 
     @Slot(int)
     def _on_panel_pointed(self, panel_id: int) -> None:
@@ -359,6 +302,7 @@ class DrawingPage(Page):
     def _on_photos_dropped(
         self, ids: tuple[PhotoId, ...], panel_id: int, view_id: int, x: float, y: float
     ) -> None:
-        place = Place(PanelId(panel_id), ViewId(view_id), x, y)
-        self._pin(tuple(ids), place)
+        from journal.desktop.pages.drawing_pinning import Place
+
+        self.pinning.pin(tuple(ids), Place(PanelId(panel_id), ViewId(view_id), x, y))
         self._on_panel_clicked(panel_id)
