@@ -52,7 +52,7 @@ def _take(target: Path) -> int:
     from journal.actions.drawings import find_panel
     from journal.actions.journals import open_journal
     from journal.desktop.app import make_app, make_window
-    from journal.desktop.desk import AreaSelected, Nothing, PanelSelected
+    from journal.desktop.desk import AreaSelected, Nothing, PanelSelected, Selection
     from journal.domain.ids import AreaId
 
     app = make_app(["restoration-journal"])
@@ -66,7 +66,10 @@ def _take(target: Path) -> int:
     assert desk is not None
     assert workspace is not None
     sill = find_panel(desk.session, "Sill, left").id
-    shown = {"Drawing": PanelSelected(sill), "Areas": AreaSelected(AreaId(1))}
+    shown: dict[str, Selection] = {
+        "Drawing": PanelSelected(sill),
+        "Areas": AreaSelected(AreaId(1)),
+    }
     target.mkdir(parents=True, exist_ok=True)
     for page, look in PAGES.items():
         window.dress(look)

@@ -32,7 +32,7 @@ def reshape(session: Session, label: str, change: Callable[[Drawing], Drawing]) 
     _refuse_drawn_on(journal, before, after)
     with journal.edit(label) as edit:
         _forget_views(journal, before, after)
-        journal.drawing.replace(after)
+        journal.drawing.redraw(after)
     new = {panel.id for panel in after.panels} - {panel.id for panel in before.panels}
     return edit.changes(min(new, default=None))
 
@@ -48,7 +48,7 @@ def join_panels(session: Session, keep: PanelId, gone: PanelId) -> Changes:
     names = labels.panel(journal, gone), labels.panel(journal, keep)
     with journal.edit(f"Join {names[0]} to {names[1]}") as edit:
         journal.drawing.hang_over(gone, keep)
-        journal.drawing.replace(after)
+        journal.drawing.redraw(after)
     return edit.changes(keep)
 
 

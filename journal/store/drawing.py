@@ -34,7 +34,7 @@ class DrawingStore(Subject):
             look = {"path": path, "weight": line.weight.value, "rank": rank}
             insert(db, "decor", {"view_id": line.view_id, **look})
 
-    def replace(self, drawing: Drawing) -> None:
+    def redraw(self, drawing: Drawing) -> None:
         """Record a reshaped drawing; see ``reshaping.replace_drawing``."""
         replace_drawing(self._db, drawing)
 

@@ -117,9 +117,7 @@ def _buy(session: Session, made: list[AreaId]) -> None:
     )
     receipts.record_receipt(
         session,
-        receipt(
-            "Fenwright", "2016-06-11", line("Welding wire", 2_450, Category.CONSUMABLES)
-        ),
+        receipt("Fenwright", "2016-06-11", line("Welding wire", 2_450, Category.CONSUMABLES)),
     )
     receipts.record_receipt(
         session,

@@ -31,27 +31,43 @@ def pictures(tmp_path_factory: pytest.TempPathFactory) -> tuple[DemoPicture, ...
 
 @pytest.mark.slow
 def test_first_evening(pictures: tuple[DemoPicture, ...], tmp_path: Path) -> None:
-    journal, paper = tmp_path / "Halden Rook", tmp_path / "invoice.pdf"
-    paper.write_bytes(b"%PDF-1.4 made up")
+    journal = tmp_path / "Halden Rook"
     assert run("new", journal, "--title", "Halden Rook", "--wheelbase", 2520)[0] == 0
+    shown = add(journal, pictures)
+    pin(journal, pictures, shown)
+    record(journal, tmp_path / "invoice.pdf")
+    read(journal, unplaced=len(pictures) - 3)
+    print_dossier(journal, tmp_path / "dossier.pdf")
+    assert run("backup", journal, tmp_path / "safe")[0] == 0
+    (copy,) = (tmp_path / "safe").iterdir()
+    code, _, err = run("check", copy)
+    assert code == 0, err
 
+
+def add(journal: Path, pictures: tuple[DemoPicture, ...]) -> dict[str, dict[str, object]]:
     code, out, err = run("add", journal, *{picture.path.parent for picture in pictures}, "--json")
     assert code == 0, err
     report = json.loads(out)
     assert len(report["added"]) == len(pictures)
     assert report["refused"] == []
-
-    rows = json.loads(run("photos", journal, "--json")[1])
-    shown = {row["name"]: row for row in rows}
+    rows = {row["name"]: row for row in json.loads(run("photos", journal, "--json")[1])}
     for picture in pictures:
-        row = shown[picture.path.name]
+        row = rows[picture.path.name]
         if picture.shown_time and row["basis"] == "camera":
             assert row["earliest"][:19] == picture.shown_time.isoformat()[:19]
+    return rows
 
+
+def pin(
+    journal: Path, pictures: tuple[DemoPicture, ...], shown: dict[str, dict[str, object]]
+) -> None:
     for picture in pictures[:3]:
         assert run("pin", journal, shown[picture.path.name]["id"], "Sill, left")[0] == 0
-    assert run("pin", journal, rows[0]["id"], "sil lft")[0] == 2
+    assert run("pin", journal, pictures[0].path.name, "sil lft")[0] == 2
 
+
+def record(journal: Path, paper: Path) -> None:
+    paper.write_bytes(b"%PDF-1.4 made up")
     code, _, err = run(
         "receipt", journal, paper, "--supplier", "Grelling Panels", "--date", "6 November 2018",
         "--line", "Outer sill; 1; 89.50", "--category", "panels and metal",
@@ -60,16 +76,18 @@ def test_first_evening(pictures: tuple[DemoPicture, ...], tmp_path: Path) -> Non
     day = ("--date", "2018-11-17", "--hours", "3:30", "--person", "Runa Mellgard")
     assert run("work", journal, *day, "--note", "sill clamped and set")[0] == 0
 
-    story = json.loads(run("panel", journal, "left sill", "--json")[1])
-    assert sum(event["kind"] == "photos" for event in story) >= 1
-    assert [hit["kind"] for hit in json.loads(run("find", journal, "clamped", "--json")[1])] == [
-        "work"
-    ]
-    assert json.loads(run("costs", journal, "--json")[1])[-1]["restoration"] == 8950
-    unplaced = [gap for gap in json.loads(run("gaps", journal, "--json")[1]) if gap["photos"]]
-    assert len(pictures) - 3 in {len(gap["photos"]) for gap in unplaced}
 
-    dossier = tmp_path / "dossier.pdf"
+def read(journal: Path, unplaced: int) -> None:
+    story = json.loads(run("panel", journal, "left sill", "--json")[1])
+    assert "photos" in {event["kind"] for event in story}
+    hits = json.loads(run("find", journal, "clamped", "--json")[1])
+    assert [hit["kind"] for hit in hits] == ["work"]
+    assert json.loads(run("costs", journal, "--json")[1])[-1]["restoration"] == 8950
+    gaps = json.loads(run("gaps", journal, "--json")[1])
+    assert unplaced in {len(gap["photos"]) for gap in gaps}
+
+
+def print_dossier(journal: Path, dossier: Path) -> None:
     code, _, err = run("dossier", journal, "--out", dossier)
     assert code == 0, err
     pages = pypdfium2.PdfDocument(dossier)
@@ -77,8 +95,3 @@ def test_first_evening(pictures: tuple[DemoPicture, ...], tmp_path: Path) -> Non
     pages.close()
     assert "Halden Rook" in text
     assert "89.50" in text
-
-    assert run("backup", journal, tmp_path / "safe")[0] == 0
-    (copy,) = (tmp_path / "safe").iterdir()
-    code, _, err = run("check", copy)
-    assert code == 0, err

@@ -154,7 +154,7 @@ def test_a_reshaped_drawing_writes_only_what_differs(journal: Journal) -> None:
     panels = (DRAWING.panels[0], replace(DRAWING.panels[1], name="Wing"), DRAWING.panels[2], new)
     after = Drawing(DRAWING.views, panels, shapes)
     with journal.edit("Reshape") as edit:
-        journal.drawing.replace(after)
+        journal.drawing.redraw(after)
     found = journal.drawing.get()
     assert found.panels == after.panels
     assert set(found.shapes) == set(after.shapes)
@@ -170,7 +170,7 @@ def test_two_panels_can_change_names(journal: Journal) -> None:
     sill, wing, roof = DRAWING.panels
     swapped = (replace(sill, name=wing.name), replace(wing, name=sill.name), roof)
     with journal.edit("Swap"):
-        journal.drawing.replace(replace(DRAWING, panels=swapped))
+        journal.drawing.redraw(replace(DRAWING, panels=swapped))
     assert journal.drawing.panels() == swapped
 
 
