@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
+from typing import NoReturn
 
 from journal.actions import labels
 from journal.actions.workers import Workers
@@ -114,7 +115,9 @@ class Adding:
                     _drop(result)
 
     def _is_known(self, sha256: str) -> bool:
-        return not all(removed for _, removed in self._on_record([sha256]).values())
+        # Where the original went missing since, the file at hand is wanted to put it back.
+        shown = not all(removed for _, removed in self._on_record([sha256]).values())
+        return shown and self.journal.has_original(sha256)
 
     def _on_record(self, sha256s: list[str]) -> dict[str, tuple[PhotoId, bool]]:
         return self.journal.photos.by_sha256(sha256s)
@@ -147,10 +150,13 @@ class Adding:
         again: list[Ready] = []
         for one in batch:
             if one.sha256 in known or one.sha256 in new:
-                _drop(one)
                 again.append(one)
             else:
                 new[one.sha256] = one
+        try:
+            self._put_back(again, known)
+        except JournalError as error:
+            self._give_up(batch, error)
         back = [number for number, removed in known.values() if removed]
         numbers = {sha256: number for sha256, (number, _) in known.items()}
         if new or back:
@@ -158,29 +164,41 @@ class Adding:
         self.added += [(one.path, one.sha256, numbers[one.sha256]) for one in new.values()]
         self.already += [(one.path, one.sha256, numbers[one.sha256]) for one in again]
 
+    def _put_back(self, again: list[Ready], known: dict[str, tuple[PhotoId, bool]]) -> None:
+        """Use copies of what is on record where its original is missing; drop all copies."""
+        for one in again:
+            if one.staged and one.sha256 in known:
+                self.journal.put_back(one.staged, one.sha256)
+            _drop(one)
+
     def _write(
         self, new: list[Ready], again: list[Ready], back: list[PhotoId]
     ) -> dict[str, PhotoId]:
         """Settle and record new photos, and bring removed ones back; their numbers by SHA-256."""
         photos = [one.arrival.photo for one in new if one.arrival]
         label = f"Add {labels.photos(photos)}" if photos else f"Bring back {labels.photos(back)}"
+        placed: list[Path] = []
         try:
             files = zip((one.staged for one in new), photos, strict=True)
-            self.journal.settle([(staged, photo) for staged, photo in files if staged])
+            placed = self.journal.settle([(staged, photo) for staged, photo in files if staged])
             with self.journal.edit(label, self.act) as edit:
                 ids = self.journal.photos.add(photos)
                 for photo_id in back:
                     self.journal.photos.set_removed(photo_id, removed=False)
         except JournalError as error:
-            self.journal.withdraw(photos)
-            for one in new:
-                _drop(one)
-            reason = str(error).rstrip(".")
-            self.refused += [(one.path, reason) for one in [*new, *again]]
-            raise _CannotGoOn(reason) from error
+            self.journal.withdraw(placed)
+            self._give_up([*new, *again], error)
         self._note(edit)
         self._remember(new, photos, ids)
         return {photo.sha256: number for photo, number in zip(photos, ids, strict=True)}
+
+    def _give_up(self, batch: list[Ready], error: JournalError) -> NoReturn:
+        """Refuse a batch that could not be put on record, and end the act."""
+        for one in batch:
+            _drop(one)
+        reason = str(error).rstrip(".")
+        self.refused += [(one.path, reason) for one in batch]
+        raise _CannotGoOn(reason) from error
 
     def _note(self, edit: Edit) -> None:
         self.act = self.act or edit.act

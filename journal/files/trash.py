@@ -1,5 +1,6 @@
 """Sending files to the system's trash, from where a person can take them back."""
 
+import stat
 from pathlib import Path
 
 
@@ -11,5 +12,10 @@ def to_trash(path: Path) -> None:
     """
     from send2trash import send2trash
 
+    before = stat.S_IMODE(path.stat().st_mode)
     path.chmod(0o644)
-    send2trash(str(path))
+    try:
+        send2trash(str(path))
+    except OSError:
+        path.chmod(before)
+        raise

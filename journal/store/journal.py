@@ -223,17 +223,34 @@ class Journal:
         """Those of some originals that the journal holds already."""
         return originals.known(self.db, sha256s)
 
-    def settle(self, staged: "Sequence[tuple[Path, NewPhoto]]") -> None:
-        """Put staged files durably in their places, before they are recorded.
+    def settle(self, staged: "Sequence[tuple[Path, NewPhoto]]") -> list[Path]:
+        """Put staged files durably in their places, before they are recorded; those put anew.
 
         Raises:
             JournalError: the disk is full or the folder can't be written to.
         """
-        originals.settle(self.folder, [(path, new.sha256, new.suffix) for path, new in staged])
+        files = [(p, new.sha256, self._suffix(new.sha256, new.suffix)) for p, new in staged]
+        return originals.settle(self.folder, files)
 
-    def withdraw(self, new: "Iterable[NewPhoto]") -> None:
-        """Take settled files out of their places again that could not be recorded after all."""
-        originals.withdraw(self.folder, self.db, [(one.sha256, one.suffix) for one in new])
+    def put_back(self, staged: Path, sha256: str) -> None:
+        """Put a recorded original in its place again where it is missing or not whole.
+
+        Raises:
+            JournalError: the disk is full or the folder can't be written to.
+        """
+        originals.settle(self.folder, [(staged, sha256, self._suffix(sha256, ""))])
+
+    def _suffix(self, sha256: str, otherwise: str) -> str:
+        found = originals.suffix_of(self.db, sha256)
+        return otherwise if found is None else found
+
+    def has_original(self, sha256: str) -> bool:
+        """Whether an original is on record and in its place."""
+        return originals.in_place(self, sha256)
+
+    def withdraw(self, placed: Iterable[Path]) -> None:
+        """Take what ``settle`` put in place out again, where it could not be recorded after all."""
+        originals.withdraw(self.db, placed)
 
     def sizes(self) -> set[int]:
         """The sizes of the originals, so that a file of another size is known to be new."""
