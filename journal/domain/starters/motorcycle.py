@@ -69,31 +69,33 @@ def axle(m: Machine, centre: Point) -> Point:
 def _wheels(pen: SidePen) -> None:
     sheet, r = pen.sheet, pen.m.round
     for name, along, drum, arcs in (
-        ("Front", 0.0, 92.0, [(-44, 278)]),
-        ("Rear", _REAR, 100.0, [(-90, -12), (46, 128)]),
+        ("Front", 0.0, 92.0, [(-44, 278, 92)]),
+        ("Rear", _REAR, 100.0, [(-90, -12, 100), (46, 128, 140)]),
     ):
         hub = axle(pen.m, pen.at(along, _TYRE))
         tyre = with_hole(circle(*hub, _TYRE * r), circle(*hub, 246 * r))
         sheet.put(f"{name} tyre", _CENTRE, tyre)
         sheet.put(f"{name} wheel", _CENTRE, circle(*hub, 246 * r))
-        for start, end in arcs:
+        for start, end, inner in arcs:
             for radius in (300, 226):
                 sheet.line(arc(hub.x, hub.y, radius * r, start, end))
-            _spokes(pen, hub, start, end)
+            _spokes(pen, hub, (inner, 226), (start, end))
         sheet.put(f"{name} brake drum", _CENTRE, circle(*hub, drum * r))
         sheet.outline_of(circle(*hub, drum * 0.8 * r))
         sheet.outline_of(circle(*hub, 16 * r))
 
 
-def _spokes(pen: SidePen, hub: Point, start: float, end: float) -> None:
-    """The spokes of a piece of a wheel that nothing covers, told in degrees."""
-    r = pen.m.round
-    for n in range(math.ceil((start + 8) / 20), math.floor((end - 8) / 20) + 1):
-        angle, lean = math.radians(n * 20), math.radians(12 if n % 2 else -12)
-        inner = Point(hub.x + 136 * r * math.cos(angle), hub.y + 136 * r * math.sin(angle))
-        far = angle + lean
-        outer = Point(hub.x + 226 * r * math.cos(far), hub.y + 226 * r * math.sin(far))
-        pen.sheet.line(straight(inner, outer))
+def _spokes(
+    pen: SidePen, hub: Point, radii: tuple[float, float], degrees: tuple[float, float]
+) -> None:
+    """The spokes between two radii, in a piece of a wheel that nothing covers."""
+    for n in range(math.ceil((degrees[0] + 4) / 12), math.floor((degrees[1] - 4) / 12) + 1):
+        lean = 5 if n % 2 else -5
+        ends = []
+        for radius, angle in zip(radii, (n * 12 - lean, n * 12 + lean), strict=True):
+            reach, turn = radius * pen.m.round, math.radians(angle)
+            ends.append((hub.x + reach * math.cos(turn), hub.y + reach * math.sin(turn)))
+        pen.sheet.line(straight(*ends))
 
 
 def _rear_end(pen: SidePen) -> None:
