@@ -22,6 +22,7 @@ COMMANDS = {
     "find": "Find words anywhere.",
     "costs": "Read what it cost.",
     "gaps": "Read what the record lacks.",
+    "drawing": "Take the drawing out, or bring an SVG file in.",
     "dossier": "Make the dossier as a PDF.",
     "check": "Check that nothing was lost or altered.",
     "backup": "Copy the journal to a safe place.",

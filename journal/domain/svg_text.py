@@ -4,41 +4,32 @@ Names, sides, systems, stacks and millimetres are carried in ``title`` elements 
 that begin with ``data-``, as SVG 2 allows; ``data-look`` marks what is there for the eye alone.
 """
 
-import html
-import re
-from collections.abc import Iterator, Mapping
-from typing import NamedTuple
+import math
+from collections.abc import Iterator, Mapping, Sequence
 
 from journal.domain.drawing import Decor, Drawing, Panel, View, Weight
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import stroke_to_path_data, to_path_data
+from journal.domain.svg_legend import Surround
+from journal.domain.svg_marks import (
+    PLAIN,
+    Look,
+    Row,
+    attribute,
+    content,
+    number,
+    pattern_id,
+    patterns,
+)
 
 #: Paper between the views of a sheet, and room above each for its name, in millimetres.
 _GAP, _ROOM = 150.0, 150.0
 
-#: Edge of the tile that a pattern is drawn in, in the pattern's own units.
-TILE = 8.0
+#: The letters of a view's name are this part of the sheet's width, as far as there is room.
+_LETTERS = 130
 
-#: What XML can't hold.
-_UNWRITABLE = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-
-
-class Look(NamedTuple):
-    """How a panel is filled.
-
-    Attributes:
-        fill: a colour as SVG writes it: "#f7dcc9".
-        pattern: path data of lines drawn over the fill, in a tile of 8 by 8; empty for none.
-        ink: the colour of the pattern's lines.
-    """
-
-    fill: str
-    pattern: str = ""
-    ink: str = "#35312b"
-
-
-#: A panel nothing is said of.
-PLAIN = Look("#f4f1ea")
+#: How large a unit of a pattern is against a line, on a sheet and on a view by itself.
+_TILES, _TILES_ALONE = 2.2, 1.5
 
 #: A place on the sheet: left and top.
 _Spot = tuple[float, float]
@@ -48,10 +39,16 @@ def drawing_svg(
     drawing: Drawing,
     view_id: ViewId | None = None,
     looks: Mapping[PanelId, Look] | None = None,
+    *,
+    heading: Sequence[str] = (),
+    legend: Sequence[Row] = (),
+    named: bool = True,
 ) -> str:
     """One view, or with None the sheet of all views, as an SVG document of true size.
 
-    Panels without a look are plain.
+    Panels without a look are plain. A heading (its first line is larger) stands above, a legend
+    below; without either, one view is the whole document. ``named`` writes the names of views over
+    them on a sheet.
 
     Raises:
         JournalError: the drawing has no such view.
@@ -60,15 +57,22 @@ def drawing_svg(
     spots, width, height = _layout(views) if view_id is None else _alone(views[0])
     line = max(1.0, max((max(v.width, v.height) for v in views), default=0) / 900)
     chosen = dict(looks or {})
-    size = f'width="{_n(width)}mm" height="{_n(height)}mm" viewBox="0 0 {_n(width)} {_n(height)}"'
+    tile = line * (_TILES if view_id is None else _TILES_ALONE)
+    round_it = Surround(width, height, tuple(heading), tuple(legend), line)
+    moved = [(x + round_it.left, y + round_it.top) for x, y in spots]
+    wide, high = number(round_it.whole_width), number(round_it.whole_height)
+    size = f'width="{wide}mm" height="{high}mm" viewBox="0 0 {wide} {high}"'
     parts = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" {size} data-drawing="1">',
         _title(views[0].name if view_id is not None else "Drawing"),
-        *_patterns(chosen, line),
+        *patterns([*chosen.values(), *(look for look, _ in legend)], tile),
+        *round_it.drawn(),
     ]
-    for view, spot in zip(views, spots, strict=True):
-        parts.extend(_view(drawing, view, spot, chosen, line, named=view_id is None))
+    with_names = named and view_id is None
+    for view, spot in zip(views, moved, strict=True):
+        letter = min(_ROOM * 0.9, max(_ROOM * 0.5, width / _LETTERS)) if with_names else 0.0
+        parts.extend(_view(drawing, view, spot, chosen, line, letter))
     if view_id is None:
         parts.extend(_undrawn(drawing))
     return "\n".join([*parts, "</svg>", ""])
@@ -79,17 +83,27 @@ def _alone(view: View) -> tuple[list[_Spot], float, float]:
 
 
 def _layout(views: tuple[View, ...]) -> tuple[list[_Spot], float, float]:
-    """Two views a row, each under room for its name; with the size of the sheet."""
+    """Views in rows, as many side by side as make the sheet most like paper; with its size."""
+    widths = sorted((view.width + _GAP for view in views), reverse=True)
+    tried = [_rows(views, sum(widths[:count]) + _GAP) for count in range(1, len(views) + 1)]
+    return min(tried, key=_unlike_paper, default=([], 2 * _GAP, 2 * _GAP))
+
+
+def _unlike_paper(laid: tuple[list[_Spot], float, float]) -> float:
+    return abs(math.log(laid[1] / laid[2] / math.sqrt(2)))
+
+
+def _rows(views: tuple[View, ...], most: float) -> tuple[list[_Spot], float, float]:
+    """Rows of at most a width, each view under room for its name."""
     spots: list[_Spot] = []
-    top, width = _GAP, 0.0
-    for first in range(0, len(views), 2):
-        left = _GAP
-        for view in views[first : first + 2]:
-            spots.append((left, top + _ROOM))
-            left += view.width + _GAP
+    left, top, high, width = _GAP, _GAP, 0.0, 0.0
+    for view in views:
+        if left > _GAP and left + view.width + _GAP > most:
+            left, top, high = _GAP, top + _ROOM + high + _GAP, 0.0
+        spots.append((left, top + _ROOM))
+        left, high = left + view.width + _GAP, max(high, view.height)
         width = max(width, left)
-        top += _ROOM + max(v.height for v in views[first : first + 2]) + _GAP
-    return spots, max(width, 2 * _GAP), max(top, 2 * _GAP)
+    return spots, width, top + _ROOM + high + _GAP
 
 
 def _view(
@@ -98,19 +112,20 @@ def _view(
     spot: _Spot,
     looks: Mapping[PanelId, Look],
     line: float,
-    *,
-    named: bool,
+    letter: float,
 ) -> Iterator[str]:
+    """A view, its name above it in letters of that height, or none."""
     panels = {p.id: p for p in drawing.panels}
-    place = f' transform="translate({_n(spot[0])} {_n(spot[1])})"' if any(spot) else ""
-    known = f'data-view="{_a(view.name)}" data-number="{view.id}"'
-    size = f'width="{_n(view.width)}" height="{_n(view.height)}"'
+    place = f' transform="translate({number(spot[0])} {number(spot[1])})"' if any(spot) else ""
+    known = f'data-view="{attribute(view.name)}" data-number="{view.id}"'
+    size = f'width="{number(view.width)}" height="{number(view.height)}"'
     yield f'<g id="view-{view.id}" {known}{place}>'
     yield _title(view.name)
     yield f'<rect data-look="frame" x="0" y="0" {size} fill="none" stroke="none"/>'
-    if named:
-        text = f'font-family="sans-serif" font-size="{_n(_ROOM * 0.5)}" fill="#35312b"'
-        yield f'<text data-look="name" x="0" y="{_n(-_ROOM * 0.2)}" {text}>{_t(view.name)}</text>'
+    if letter:
+        font = f'font-family="Cabin, sans-serif" font-size="{number(letter)}" fill="#35312b"'
+        place = f'x="0" y="{number(-_ROOM * 0.2)}"'
+        yield f'<text data-look="name" {place} {font}>{content(view.name)}</text>'
     decor = drawing.decor_on(view.id)
     yield from (_decor(one, line) for one in decor if one.weight is Weight.GROUND)
     for placed in drawing.shapes_on(view.id):
@@ -122,20 +137,20 @@ def _view(
 
 
 def _panel(panel: Panel, view: View, path: str, look: Look, line: float) -> Iterator[str]:
-    ink = f'fill="{_a(look.fill)}" stroke="#35312b" stroke-width="{_n(line)}"'
+    ink = f'fill="{attribute(look.fill)}" stroke="#35312b" stroke-width="{number(line)}"'
     form = f'd="{path}" fill-rule="evenodd" stroke-linejoin="round"'
     yield (
         f'<path id="panel-{panel.id}-view-{view.id}" {_known(panel)} {ink} {form}>'
         f"{_title(panel.label)}</path>"
     )
     if look.pattern:
-        fill = f'fill="url(#{_pattern_id(look)})" stroke="none"'
+        fill = f'fill="url(#{pattern_id(look)})" stroke="none"'
         yield f'<path data-look="pattern" {fill} d="{path}" fill-rule="evenodd"/>'
 
 
 def _known(panel: Panel) -> str:
     return (
-        f'data-panel="{_a(panel.name)}" data-side="{panel.side.value}" '
+        f'data-panel="{attribute(panel.name)}" data-side="{panel.side.value}" '
         f'data-system="{panel.system.value}" data-number="{panel.id}"'
     )
 
@@ -146,9 +161,9 @@ def _decor(decor: Decor, line: float) -> str:
         Weight.DETAIL: ("#6b655c", 0.6),
         Weight.CENTRE: ("#6b655c", 0.6),
     }[decor.weight]
-    dashes = f' stroke-dasharray="{_n(line * 12)} {_n(line * 5)}"'
+    dashes = f' stroke-dasharray="{number(line * 12)} {number(line * 5)}"'
     dashed = dashes if decor.weight is Weight.CENTRE else ""
-    look = f'fill="none" stroke="{ink}" stroke-width="{_n(line * share)}"{dashed}'
+    look = f'fill="none" stroke="{ink}" stroke-width="{number(line * share)}"{dashed}'
     return (
         f'<path data-line="{decor.weight.value}" {look} d="{stroke_to_path_data(decor.stroke)}"/>'
     )
@@ -162,40 +177,5 @@ def _undrawn(drawing: Drawing) -> Iterator[str]:
             yield f"<g {_known(panel)}>{_title(panel.label)}</g>"
 
 
-def _patterns(looks: Mapping[PanelId, Look], line: float) -> Iterator[str]:
-    drawn = {_pattern_id(look): look for look in looks.values() if look.pattern}
-    if not drawn:
-        return
-    yield "<defs>"
-    for name, look in drawn.items():
-        edge = f'width="{_n(TILE)}" height="{_n(TILE)}" patternUnits="userSpaceOnUse"'
-        ink = f'fill="none" stroke="{_a(look.ink)}" stroke-width="1"'
-        yield f'<pattern id="{name}" {edge} patternTransform="scale({_n(line * 2.2)})">'
-        yield f'<path data-look="tile" d="{_a(look.pattern)}" {ink}/></pattern>'
-    yield "</defs>"
-
-
-def _pattern_id(look: Look) -> str:
-    letters = "".join(c if c.isalnum() else "-" for c in f"{look.ink} {look.pattern}")
-    return f"pattern-{letters}"
-
-
 def _title(text: str) -> str:
-    return f"<title>{_t(text)}</title>"
-
-
-def _t(text: str) -> str:
-    """Text as an element holds it."""
-    return html.escape(_UNWRITABLE.sub(" ", text), quote=False)
-
-
-def _a(text: str) -> str:
-    """Text as an attribute holds it: line ends and tabs too, which XML would make spaces."""
-    escaped = html.escape(_UNWRITABLE.sub(" ", text))
-    return escaped.replace("\n", "&#10;").replace("\t", "&#9;").replace("\r", "&#13;")
-
-
-def _n(value: float) -> str:
-    """A number without idle zeros, to a thousandth of a millimetre."""
-    text = f"{value:.3f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text
+    return f"<title>{content(text)}</title>"

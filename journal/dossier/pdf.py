@@ -72,7 +72,7 @@ def _compiled(data: dict[str, Any], folder: Path) -> bytes:
     return typst.compile(
         folder / "main.typ",
         root=folder,
-        font_paths=_fonts(folder, last_resort=not glyphs.is_readable(text)),
+        font_paths=fonts(folder, last_resort=not glyphs.is_readable(text)),
         format="pdf",
         sys_inputs={"dossier": text},
         pdf_standards=["a-2a", "ua-1"],
@@ -80,7 +80,7 @@ def _compiled(data: dict[str, Any], folder: Path) -> bytes:
     )
 
 
-def _fonts(folder: Path, *, last_resort: bool) -> "typst.Fonts":
+def fonts(folder: Path, *, last_resort: bool) -> "typst.Fonts":
     """The program's own fonts and none of the system's, so that every machine sets one page."""
     import typst
 
