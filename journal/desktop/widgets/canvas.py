@@ -38,6 +38,12 @@ class DrawingCanvas(CanvasSheet):
         """The panel whose name is shown."""
         return self._drop or self._hovered or self._selected
 
+    def show_goal(self, panel_id: PanelId | None) -> None:
+        """Show the panel that what is being dragged would be pinned to; None for none."""
+        if panel_id != self._drop:
+            self._drop = panel_id
+            self._apply_touch()
+
     # Travelling
 
     def _travel(self, direction: str) -> None:
@@ -69,9 +75,15 @@ class DrawingCanvas(CanvasSheet):
 
     def drawForeground(self, painter: QPainter, _rect: QRectF | QRect) -> None:
         """Paint the outlines that matter now, then pins and a label, in pixels."""
+        self._paint_outlines(painter)
+        self._paint_marks(painter)
+
+    def _paint_outlines(self, painter: QPainter) -> None:
         for panel_id in {self._selected, self._hovered, self._drop}:
             for item in self._items.get(panel_id, ()) if panel_id is not None else ():
                 item.paint_outline(painter)
+
+    def _paint_marks(self, painter: QPainter) -> None:
         painter.save()
         painter.resetTransform()
         ratio = self.devicePixelRatioF()
@@ -81,7 +93,7 @@ class DrawingCanvas(CanvasSheet):
         for panel_id, at in self.signs().items():
             if mark := self._items[panel_id][0].stage:
                 paint_sign(painter, at, mark, colours, self.font())
-        paint_dots(painter, self.dots(), colours, self.font())
+        paint_dots(painter, self.dots(), colours, self.font(), self._selected)
         named = self._named()
         if named is not None and (words := self.words_of(named)):
             outline = self._items[named][0].path.boundingRect()

@@ -1,6 +1,6 @@
 """What the drawing on screen shows: a view, its panels with their stages, pins, and the scale."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 _MARGIN = 28
 _ZOOM_MOST = 12.0
+#: Drawn so many times larger than the whole view, pins of one place spread.
+_SPREAD_FROM = 2.0
 #: A miss by so many pixels still counts, for small pieces and big fingers.
 _SLACK = 9
 
@@ -62,6 +64,8 @@ class CanvasSheet(QGraphicsView):
         self._hovered: PanelId | None = None
         self._drop: PanelId | None = None
         self._zoom = 1.0
+        #: Asked first about a click, at a spot of the viewport; one that says yes has it.
+        self.takers: list[Callable[[QPoint], bool]] = []
         self.setScene(QGraphicsScene(self))
         self._dress()
 
@@ -154,7 +158,8 @@ class CanvasSheet(QGraphicsView):
     def dots(self) -> tuple[Dot, ...]:
         """The pins as they show now."""
         if self._dots is None:
-            self._dots = gather(self._spots, self.viewportTransform())
+            near = self._zoom >= _SPREAD_FROM
+            self._dots = gather(self._spots, self.viewportTransform(), spread=near)
         return self._dots
 
     def panel_map(self) -> "PanelMap":
@@ -246,10 +251,10 @@ class CanvasSheet(QGraphicsView):
         for panel_id in self._items:
             if ids := self._places.loose.get(panel_id):
                 at = self.spot_on(panel_id)
-                spots.append(Spot(ids, at.x(), at.y()))
+                spots.append(Spot(ids, at.x(), at.y(), panel_id=panel_id))
         exact = self._places.exact.get(self._view.id, ()) if self._view else ()
         spots.extend(
-            Spot((pin.photo_id,), pin.x, pin.y, pin.facing)
+            Spot((pin.photo_id,), pin.x, pin.y, pin.facing, pin.panel_id)
             for pin in exact
             if pin.panel_id in self._items and pin.x is not None and pin.y is not None
         )
