@@ -7,7 +7,7 @@ from journal.actions.session import Session
 from journal.domain.areas import Area
 from journal.domain.drawing import Drawing, Panel, View
 from journal.domain.errors import JournalError
-from journal.domain.ids import PanelId
+from journal.domain.ids import PanelId, typed_number
 from journal.domain.when import When
 
 
@@ -54,13 +54,10 @@ def find_panel(session: Session, text: str) -> Panel:
         JournalError: it means none (near ones are named) or more than one.
     """
     found = panels(session)
-    if text.isdigit():
-        exact = [p for p in found if p.id == int(text)]
-    else:
-        wanted = _words(text)
-        exact = [p for p in found if _words(p.label) == wanted] or [
-            p for p in found if wanted <= _words(p.label)
-        ]
+    number, wanted = typed_number(text), _words(text)
+    exact = [p for p in found if p.id == number or _words(p.label) == wanted]
+    if number is None and wanted:
+        exact = exact or [p for p in found if wanted <= _words(p.label)]
     if len(exact) == 1:
         return exact[0]
     if exact:

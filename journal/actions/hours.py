@@ -5,6 +5,7 @@ from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.hours import spoken_hours
 from journal.domain.ids import WorkId
+from journal.domain.receipts import refuse_odd_shares
 from journal.domain.work import Work
 
 #: No day has more; a larger figure is a slip of the finger. Several days are several records.
@@ -61,3 +62,4 @@ def _refuse_impossible(work: Work) -> None:
         raise JournalError("Hours need a person.")
     if not 0 < work.minutes <= _LONGEST:
         raise JournalError("A day's work is more than nothing and at most 24 hours.")
+    refuse_odd_shares(work.shares)

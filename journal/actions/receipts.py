@@ -8,7 +8,7 @@ from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId, Sha256
-from journal.domain.receipts import Paper, Receipt
+from journal.domain.receipts import Paper, Receipt, refuse_unreasonable
 from journal.domain.when import spoken
 from journal.store.originals import recorded_path
 from journal.store.papers import ArrivedPapers, arriving
@@ -95,8 +95,7 @@ def _refuse_incomplete(receipt: Receipt, files: Sequence[Path]) -> None:
             f"The paper is called “{receipt.paper.value}”, but files of it are attached; "
             "call it held, or leave them out."
         )
-    if receipt.rate <= 0:
-        raise JournalError("The rate of a currency is more than zero.")
+    refuse_unreasonable(receipt)
     minor_units(receipt.currency)
 
 

@@ -1,6 +1,6 @@
 """restoration-journal receipt: record a receipt."""
 
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from pathlib import Path
 
 import click
@@ -15,6 +15,7 @@ from journal.cli.output import tell
 from journal.domain.errors import JournalError
 from journal.domain.ids import LineId, ReceiptId
 from journal.domain.money import format_money, parse_money
+from journal.domain.quantities import parse_quantity, parse_rate
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
 from journal.domain.when import parse
 
@@ -77,14 +78,14 @@ def command(
             lines=tuple(_line(text, code, kinds, shares) for text in lines),
             stands_in=stands_in,
             note=note,
-            rate=_decimal(rate, "rate"),
+            rate=parse_rate(rate),
         )
         changes = record_receipt(session, receipt, files)
     tell(f"{changes.label}: {format_money(receipt.lines_total, code)}.")
 
 
 def _shares(session: Session, areas: tuple[str, ...]) -> tuple[Share, ...]:
-    return tuple(Share(find_area(session, name).id, 1) for name in areas)
+    return tuple(Share(i, 1) for i in dict.fromkeys(find_area(session, name).id for name in areas))
 
 
 def _line(
@@ -93,17 +94,7 @@ def _line(
     parts = [part.strip() for part in text.split(";")]
     if len(parts) not in (2, 3) or not parts[0]:
         raise JournalError(f"“{text}” is no line; write “text; price” or “text; quantity; price”.")
-    quantity = _decimal(parts[1], "quantity") if len(parts) == 3 else Decimal(1)
+    quantity = parse_quantity(parts[1]) if len(parts) == 3 else Decimal(1)
     amount = parse_money(parts[-1], currency)
     category, condition = kinds
     return Line(LineId(0), parts[0], quantity, amount, category, condition, None, shares)
-
-
-def _decimal(text: str, what: str) -> Decimal:
-    try:
-        found = Decimal(text.replace(",", "."))
-    except InvalidOperation as error:
-        raise JournalError(f"“{text}” is no {what}.") from error
-    if not found.is_finite() or found <= 0:
-        raise JournalError(f"“{text}” is no {what}: it must be more than nothing.")
-    return found

@@ -28,7 +28,8 @@ def command(
 ) -> None:
     """Record hours in JOURNAL, shared evenly over the repair areas given."""
     with open_journal(journal) as session:
-        shares = tuple(Share(find_area(session, name).id, 1) for name in areas)
+        found = dict.fromkeys(find_area(session, name).id for name in areas)
+        shares = tuple(Share(area_id, 1) for area_id in found)
         work = Work(WorkId(0), parse(date), parse_hours(hours), person, note, shares)
         changes = record_work(session, work)
     tell(changes.label + ".")

@@ -1,5 +1,6 @@
 """Names for row numbers, so that a photo's number can't be passed as a panel's."""
 
+import re
 from typing import NewType
 
 PhotoId = NewType("PhotoId", int)
@@ -24,3 +25,8 @@ EditId = NewType("EditId", int)
 
 #: SHA-256 of an original's bytes, 64 lower-case hexadecimal digits.
 Sha256 = NewType("Sha256", str)
+
+
+def typed_number(text: str) -> int | None:
+    """The row number that a person typed, None where the text is none that a row can have."""
+    return int(text) if re.fullmatch("[0-9]{1,18}", text) else None

@@ -20,7 +20,7 @@ _NO_UNITS = frozenset(
     ("XAG", "XAU", "XBA", "XBB", "XBC", "XBD", "XDR", "XPD", "XPT", "XSU", "XTS", "XUA", "XXX")
 )
 #: The largest sum that is taken for a sum and not for a slip, in minor units.
-_MOST = 10**13
+MOST = 10**13
 _MOST_DIGITS = 40
 
 _DOLLARS = frozenset(
@@ -101,7 +101,7 @@ def parse_money(text: str, currency: str) -> int:
     if len(fraction) > places:
         raise JournalError(f"“{shown}” has more decimal places than {currency} has ({places}).")
     digits = whole + fraction.ljust(places, "0")
-    if len(digits) > _MOST_DIGITS or int(digits) > _MOST:
+    if len(digits) > _MOST_DIGITS or int(digits) > MOST:
         raise JournalError(f"“{shown}” is too large a sum to have been spent on a car.")
     return -int(digits) if negative else int(digits)
 

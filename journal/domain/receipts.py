@@ -1,10 +1,14 @@
 """Receipts: what was paid to one supplier on one day, in lines."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
+from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, LineId, ReceiptId, Sha256
+from journal.domain.money import MOST
+from journal.domain.quantities import LEAST_QUANTITY, LEAST_RATE, MOST_QUANTITY, MOST_RATE
 from journal.domain.when import When
 
 
@@ -109,3 +113,36 @@ class Receipt:
     def lines_total(self) -> int:
         """The sum of the lines, in minor units."""
         return sum(line.amount for line in self.lines)
+
+
+def refuse_unreasonable(receipt: Receipt) -> None:
+    """Refuse numbers that no receipt has and no sum could hold.
+
+    Raises:
+        JournalError: a quantity, a sum, a share or the rate is out of reason.
+    """
+    if not _lies_in(receipt.rate, LEAST_RATE, MOST_RATE):
+        raise JournalError(f"The rate {receipt.rate:.6g} is not one that a currency has.")
+    if abs(receipt.printed_total or 0) > MOST:
+        raise JournalError("The printed total is too large a sum to have been spent on a car.")
+    for line in receipt.lines:
+        shown = line.text[:40]
+        if not _lies_in(line.quantity, LEAST_QUANTITY, MOST_QUANTITY):
+            raise JournalError(f"{line.quantity:.6g} is not a quantity that “{shown}” comes in.")
+        if max(abs(line.amount), abs(line.new_price or 0)) > MOST:
+            raise JournalError(f"The price of “{shown}” is too large a sum for a car.")
+        refuse_odd_shares(line.shares)
+
+
+def refuse_odd_shares(shares: Iterable[Share]) -> None:
+    """Refuse shares that nothing can be shared out by.
+
+    Raises:
+        JournalError: a share is less than nothing or beyond all reason.
+    """
+    if any(not 0 <= share.weight <= MOST for share in shares):
+        raise JournalError("A share can't be less than nothing, nor beyond all reason.")
+
+
+def _lies_in(number: Decimal, least: Decimal, most: Decimal) -> bool:
+    return number.is_finite() and least <= number <= most

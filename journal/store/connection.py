@@ -94,18 +94,26 @@ def plain_errors(what: str) -> Iterator[None]:
     """
     try:
         yield
-    except sqlite3.OperationalError as error:
-        raise JournalError(_operational(what, error)) from error
     except sqlite3.DatabaseError as error:
-        raise JournalError(f"{what}: the journal's database says “{error}”.") from error
+        raise JournalError(f"{what}: {_in_words(error)}") from error
+    except OverflowError as error:
+        raise JournalError(f"{what}: a number in it is too large to be kept.") from error
 
 
-def _operational(what: str, error: sqlite3.OperationalError) -> str:
-    text = str(error)
-    if "full" in text:
-        return f"{what}: there is no space left on the disk; nothing was changed."
-    if "readonly" in text:
-        return f"{what}: the journal's folder can't be written to; nothing was changed."
-    if "locked" in text or "busy" in text:
-        return f"{what}: another program holds the journal's database; nothing was changed."
-    return f"{what}: the journal's database says “{text}”."
+#: What SQLite's messages hold, and what that means; the first that fits counts.
+_MEANINGS = (
+    ("full", "there is no space left on the disk; nothing was changed."),
+    ("readonly", "the journal's folder can't be written to; nothing was changed."),
+    ("locked", "another program holds the journal's database; try again when it is done."),
+    ("busy", "another program holds the journal's database; try again when it is done."),
+    ("FOREIGN KEY", "something that it belongs to is not in the journal, or not any more."),
+    ("UNIQUE", "the journal has that already."),
+)
+
+
+def _in_words(error: sqlite3.DatabaseError) -> str:
+    said = str(error)
+    for part, meaning in _MEANINGS:
+        if part in said:
+            return meaning
+    return f"the journal's database says “{said}”."

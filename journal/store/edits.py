@@ -15,7 +15,11 @@ from datetime import datetime
 from journal.domain.changes import Changes
 from journal.domain.errors import UndoRefusedError
 from journal.domain.ids import EditId
+from journal.store.rows import kept_text
 from journal.store.schema import KINDS, RECORDED, as_json, columns
+
+#: A menu shows no more of what was done, in characters.
+_LONGEST_LABEL = 120
 
 
 @dataclass(slots=True)
@@ -44,6 +48,12 @@ class EditRow:
     kind: str
     digest: str
     rows: int
+
+
+def as_label(text: str) -> str:
+    """What an edit did, in one line that a menu can hold."""
+    line = " ".join(kept_text(text).split())
+    return line if len(line) <= _LONGEST_LABEL else line[: _LONGEST_LABEL - 1] + "…"
 
 
 def begin(

@@ -148,6 +148,7 @@ class Journal:
     def _transaction(
         self, label: str, act: EditId | None, kind: str, target: int | None
     ) -> Iterator[Edit]:
+        label = edits.as_label(label)
         if self.read_only:
             raise ReadOnlyError(f"{label}: the journal is open for reading only. {self.notice}")
         with self._writing, plain_errors(label):

@@ -1,6 +1,7 @@
 """Photos and the cameras they were taken with."""
 
 import json
+import re
 from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime
 from typing import Any
@@ -8,11 +9,12 @@ from typing import Any
 from journal.domain.arrivals import NewPhoto
 from journal.domain.clock import with_shift
 from journal.domain.errors import JournalError
-from journal.domain.ids import CameraId, PhotoId, Sha256
+from journal.domain.ids import CameraId, PhotoId, Sha256, typed_number
 from journal.domain.photos import Basis, Camera, DateCandidate, Kind, Photo
 from journal.domain.when import When
+from journal.files.names import shown_name
 from journal.store.opened import Subject
-from journal.store.rows import chunks, insert, marks, update, when_columns, when_from
+from journal.store.rows import chunks, insert, kept_text, marks, update, when_columns, when_from
 
 _SELECT = """
 SELECT p.id, p.sha256, o.suffix, p.name, p.kind, p.edtf, p.earliest, p.latest, p.basis,
@@ -20,6 +22,7 @@ SELECT p.id, p.sha256, o.suffix, p.name, p.kind, p.edtf, p.earliest, p.latest, p
   p.orientation, p.turn, p.caption, p.damage, EXISTS (SELECT 1 FROM pins WHERE photo_id = p.id)
 FROM photos p JOIN originals o ON o.sha256 = p.sha256 LEFT JOIN cameras c ON c.id = p.camera_id
 """
+_HASH = re.compile("[0-9a-f]{6,64}")
 _IN_TIME = " ORDER BY p.earliest, p.latest, p.sequence, p.id"
 
 
@@ -64,6 +67,7 @@ class Photos(Subject):
     def _camera(self, make: str, model: str, serial: str) -> Camera | None:
         if not (make or model):
             return None
+        make, model, serial = map(kept_text, (make, model, serial))
         found = self._db.execute(
             "SELECT id, make, model, serial, shift_seconds FROM cameras "
             "WHERE make = ? AND model = ? AND serial = ?",
@@ -114,11 +118,13 @@ class Photos(Subject):
 
     def by_text(self, text: str, limit: int = 3) -> tuple[Photo, ...]:
         """Photos whose number, SHA-256 (its beginning) or file name is ``text``."""
-        if text.isdigit() and (found := self._where("p.id = ?", int(text))):
+        number = typed_number(text)
+        if number is not None and (found := self._where("p.removed = 0 AND p.id = ?", number)):
             return found
-        pattern = text.lower().replace("_", "!_").replace("%", "!%") + "%"
-        by_hash = "p.sha256 LIKE ? ESCAPE '!'" if len(text) >= 6 else "0 AND ?"
-        return self._where(f"p.removed = 0 AND (p.name = ? OR {by_hash})", text, pattern)[:limit]
+        beginning = text.lower() if _HASH.fullmatch(text.lower()) else "-"
+        return self._where(
+            "p.removed = 0 AND (p.name = ? OR p.sha256 LIKE ?)", shown_name(text), beginning + "%"
+        )[:limit]
 
     def _where(self, condition: str, *values: Any) -> tuple[Photo, ...]:
         query = f"{_SELECT} WHERE {condition}{_IN_TIME}"

@@ -1,5 +1,6 @@
 """Small writes and conversions that every subject of the store shares."""
 
+import re
 import sqlite3
 from collections.abc import Iterable, Mapping
 from datetime import datetime
@@ -9,6 +10,8 @@ from journal.domain.errors import JournalError
 from journal.domain.when import When
 
 Value = TypeVar("Value")
+
+_UNREADABLE = re.compile("[\ud800-\udfff]")
 
 #: Undated things sort after everything that has a date.
 UNDATED = "9999-12-31T23:59:59"
@@ -37,11 +40,21 @@ def dated(edtf: str, earliest: str, latest: str) -> When:
     return When(datetime.fromisoformat(earliest), datetime.fromisoformat(latest), edtf)
 
 
+def kept_text(text: str) -> str:
+    """A text as a database can keep it: without NUL, unreadable signs marked as such."""
+    return _UNREADABLE.sub("\ufffd", text.replace("\0", ""))
+
+
+def _kept(values: Mapping[str, Any]) -> dict[str, Any]:
+    return {k: kept_text(v) if isinstance(v, str) else v for k, v in values.items()}
+
+
 def insert(db: sqlite3.Connection, table: str, values: Mapping[str, Any]) -> int:
     """Add a row and return its number."""
     names = ", ".join(values)
     marks = ", ".join("?" * len(values))
-    cursor = db.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", tuple(values.values()))
+    kept = tuple(_kept(values).values())
+    cursor = db.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", kept)
     return int(cursor.lastrowid or 0)
 
 
@@ -55,7 +68,8 @@ def update(db: sqlite3.Connection, table: str, row_id: int, values: Mapping[str,
     now = db.execute(f"SELECT {names} FROM {table} WHERE id = ?", (row_id,)).fetchone()
     if now is None:
         raise JournalError(f"There is no number {row_id} in {table.replace('_', ' ')}.")
-    changed = {k: v for (k, v), old in zip(values.items(), now, strict=True) if v != old}
+    kept = _kept(values)
+    changed = {k: v for (k, v), old in zip(kept.items(), now, strict=True) if v != old}
     if changed:
         marks = ", ".join(f"{name} = ?" for name in changed)
         db.execute(f"UPDATE {table} SET {marks} WHERE id = ?", (*changed.values(), row_id))

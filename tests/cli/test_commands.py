@@ -189,3 +189,18 @@ def test_add_photos_and_pin_them(run: Run, folder: Path, tmp_path: Path) -> None
     code, out, _ = run("photos", folder)
     assert out.splitlines()[2].split()[-1] == "DSCF0002.JPG"
     assert "Sill, left" in out
+
+
+def test_an_area_named_twice_has_one_share(run: Run, folder: Path) -> None:
+    from journal.actions.areas import add_area
+    from journal.actions.journals import open_journal
+    from journal.domain.ids import PanelId
+
+    with open_journal(folder) as session:
+        add_area(session, "Sill", [PanelId(1)])
+    twice = ("--area", "Sill", "--area", "sill")
+    assert run("work", folder, "--date", "2016", "--hours", 2, "--person", "Ines", *twice)[0] == 0
+    bought = ("--supplier", "X", "--date", "2016", "--line", "Primer; 2,5; 9")
+    assert run("receipt", folder, *bought, *twice)[0] == 0
+    (row,) = json.loads(run("costs", folder, "--by", "area", "--json")[1])[:-1]
+    assert (row["label"], row["restoration"], row["minutes"]) == ("Sill", 900, 120)

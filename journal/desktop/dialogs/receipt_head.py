@@ -1,7 +1,7 @@
 """The head of a receipt: supplier, date, currency, and where the paper is."""
 
 from collections.abc import Sequence
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
@@ -21,6 +21,7 @@ from journal.desktop.widgets.when_edit import WhenEdit
 from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId
 from journal.domain.money import minor_units
+from journal.domain.quantities import parse_rate
 from journal.domain.receipts import Paper, Receipt
 
 _COMMON = ("EUR", "GBP", "USD", "CHF", "SEK", "NOK", "DKK", "PLN", "CZK", "JPY", "AUD", "CAD")
@@ -173,14 +174,11 @@ class ReceiptHead(QWidget):
         if currency == self._own_currency:
             return Decimal(1)
         try:
-            rate = Decimal(self.rate.text().replace(",", "."))
-        except InvalidOperation:
-            rate = Decimal(0)
-        if not rate.is_finite() or rate <= 0:
+            return parse_rate(self.rate.text())
+        except JournalError:
             error = JournalError(f"How many {self._own_currency} did one {currency} cost?")
             self.rate.refuse(error)
-            raise error
-        return rate
+            raise error from None
 
     def _button(self, paper: Paper) -> QAbstractButton:
         return next(b for b in self.paper.buttons() if b.property("paper") == paper.value)
