@@ -86,8 +86,6 @@ class DrawingCanvas(CanvasSheet):
     def _paint_marks(self, painter: QPainter) -> None:
         painter.save()
         painter.resetTransform()
-        ratio = self.devicePixelRatioF()
-        painter.scale(ratio, ratio)
         colours = colours_of(self.palette())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for panel_id, at in self.signs().items():

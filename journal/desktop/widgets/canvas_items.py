@@ -34,6 +34,7 @@ class PanelItem(QGraphicsItem):
     def __init__(self, panel: Panel, shape: Shape, order: int, colours: Colours) -> None:
         super().__init__()
         self.piece = panel
+        self.outline = shape
         self.path = painter_path(shape)
         self.colours = colours
         self.stage: StageMark | None = None
@@ -61,8 +62,15 @@ class PanelItem(QGraphicsItem):
     def set_shape(self, shape: Shape) -> None:
         """Lie otherwise from now on."""
         self.prepareGeometryChange()
+        self.outline = shape
         self.path = painter_path(shape)
         self._bounds = self.path.boundingRect()
+
+    def twin(self) -> "PanelItem":
+        """Another one that looks the same."""
+        made = PanelItem(self.piece, self.outline, round(self.zValue()), self.colours)
+        made.stage, made.touch, made.is_signed = self.stage, self.touch, self.is_signed
+        return made
 
     def set_touch(self, touch: Touch) -> None:
         """Show what is going on with the panel."""

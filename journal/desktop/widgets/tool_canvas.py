@@ -4,13 +4,15 @@ from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QTransform
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPaintEvent, QTransform
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.canvas_fault import paint_fault
+from journal.desktop.widgets.canvas_items import PanelItem
 from journal.desktop.widgets.canvas_pins import Dot
+from journal.desktop.widgets.canvas_still import Still, paint_items
 from journal.domain.drawing import Drawing, PanelShape
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shapes import Point
@@ -67,7 +69,9 @@ class ToolCanvas(DrawingCanvas):
         self._layers: list[Layer] = []
         self._fault: tuple[Point, str] | None = None
         self._pointer: Point | None = None
-        self._preview: set[PanelId] = set()
+        #: The items of shapes that show otherwise now, in whose place others are painted.
+        self._recorded: dict[PanelId, list[PanelItem]] = {}
+        self._still: Still | None = None
         self._snapper: tuple[Drawing, ViewId, Snapper] | None = None
 
     # The tool and what it asks
@@ -80,11 +84,15 @@ class ToolCanvas(DrawingCanvas):
             self._tool.end()
         self.show_as_drawn()
         self._fault = None
-        self._tool = tool
+        was, self._tool = self._tool, tool
+        self._still = None
         self._point_at(None)
         if tool is None:
             self.viewport().unsetCursor()
+            self.scene().changed.disconnect(self._forget_still)
         else:
+            if was is None:
+                self.scene().changed.connect(self._forget_still)
             tool.begin(self)
             self.viewport().setCursor(tool.cursor)
         self.viewport().update()
@@ -148,25 +156,20 @@ class ToolCanvas(DrawingCanvas):
 
     def show_shapes(self, changed: Mapping[int, PanelShape]) -> None:
         """Show these shapes, by their places in ``Drawing.shapes``, and all others as recorded."""
-        now = {placed.panel_id for placed in changed.values()}
-        for panel_id in self._preview - now:
-            self._show_recorded(panel_id)
-        for placed in changed.values():
-            if placed.view_id == self.view_id:
-                for item in self._items.get(placed.panel_id, ()):
-                    item.set_shape(placed.shape)
-        self._preview = now
+        now = {p.panel_id: p for p in changed.values() if p.view_id == self.view_id}
+        for panel_id in self._recorded.keys() - now.keys():
+            self._items[panel_id] = self._recorded.pop(panel_id)
+        for panel_id, placed in now.items():
+            if panel_id not in self._recorded and panel_id in self._items:
+                self._recorded[panel_id] = self._items[panel_id]
+                self._items[panel_id] = [item.twin() for item in self._items[panel_id]]
+            for item in self._items.get(panel_id, ()):
+                item.set_shape(placed.shape)
         self.viewport().update()
 
     def show_as_drawn(self) -> None:
         """Show every shape as it is recorded."""
         self.show_shapes({})
-
-    def _show_recorded(self, panel_id: PanelId) -> None:
-        for placed in self._drawing.shapes:
-            if placed.panel_id == panel_id and placed.view_id == self.view_id:
-                for item in self._items.get(panel_id, ()):
-                    item.set_shape(placed.shape)
 
     def outline_of(self, panel_id: PanelId) -> QPainterPath | None:
         """The outline of a panel on this view, in millimetres, as it shows now."""
@@ -199,8 +202,8 @@ class ToolCanvas(DrawingCanvas):
         """Show this drawing; view, panel, scale and place stay where they still exist."""
         view, zoom = self._view, self._zoom
         centre = self.mapToScene(self.viewport().rect().center())
+        self._recorded = {}
         super().set_drawing(drawing)
-        self._preview = set()
         if zoom > 1 and view is not None and self._view == view:
             self.zoom(zoom)
             self.centerOn(centre)
@@ -209,15 +212,36 @@ class ToolCanvas(DrawingCanvas):
     def set_view(self, view_id: ViewId) -> None:
         """Show another view of the drawing."""
         before = self._view
+        if view_id != self.view_id:
+            self.show_as_drawn()
         super().set_view(view_id)
         if self._view != before:
-            self._preview = set()
             self._tell_tool()
 
     def _tell_tool(self) -> None:
         self._fault = None
         if self._tool is not None:
             self._tool.shown_changed()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint all; with a tool in hand what rests is painted once and kept as a picture."""
+        if self._tool is None:
+            super().paintEvent(event)
+            return
+        to_screen, viewport = self.viewportTransform(), self.viewport()
+        if self._still is None or not self._still.fits(to_screen, viewport):
+            self._still = Still(self.scene(), to_screen, viewport)
+        self._still.leave_out(item for items in self._recorded.values() for item in items)
+        moving = [item for panel_id in self._recorded for item in self._items[panel_id]]
+        painter = QPainter(viewport)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.drawPixmap(0, 0, self._still.below)
+        paint_items(painter, sorted(moving, key=lambda i: i.zValue()), to_screen, viewport)
+        if self._still.above is not None:
+            painter.drawPixmap(0, 0, self._still.above)
+        painter.setTransform(to_screen)
+        self.drawForeground(painter, self.sceneRect())
+        painter.end()
 
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         """Paint what lies over the drawing: outlines and pins, layers, the tool's, a fault."""
@@ -227,9 +251,6 @@ class ToolCanvas(DrawingCanvas):
         to_screen = self.viewportTransform()
         painter.save()
         painter.resetTransform()
-        ratio = self.devicePixelRatioF()
-        painter.scale(ratio, ratio)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         own = [] if self._tool is None else [self._tool.paint_over]
         for paint in (*self._layers, *own):
             painter.save()
@@ -240,6 +261,14 @@ class ToolCanvas(DrawingCanvas):
             colours, room = colours_of(self.palette()), self.viewport().rect()
             paint_fault(painter, at, self._fault[1], room, colours, self.font())
         painter.restore()
+
+    def _forget_still(self) -> None:
+        self._still = None
+        self.viewport().update()
+
+    def _forget_dots(self) -> None:
+        self._still = None
+        super()._forget_dots()
 
     # Qt
 
