@@ -9,7 +9,15 @@ from journal.domain.changes import Changes
 from journal.domain.ids import AnchorId, AreaId, PatchId, PhotoId, SeamChangeId, SeamId, ViewId
 from journal.domain.patches import Patch, PatchSums, check_patch, patch_sums, patch_sums_by
 from journal.domain.seam_sums import SeamSums, SumsOn, panel_under, series, sums, sums_by
-from journal.domain.seams import Seam, SeamChange, SeamState, check_change, check_seam, length
+from journal.domain.seams import (
+    Seam,
+    SeamChange,
+    SeamState,
+    check_change,
+    check_seam,
+    length,
+    redrawn,
+)
 from journal.domain.when import When
 from journal.store.journal import Journal
 
@@ -83,18 +91,23 @@ def add_seam(session: Session, seam: Seam) -> Changes:
 
 
 def change_seam(session: Session, seam: Seam) -> Changes:
-    """Draw a seam anew, or say something else of it.
+    """Draw a seam anew, or say something else of it; its states keep their parts, in proportion.
 
     Raises:
-        JournalError: as for ``add_seam``, or a state recorded of it would lie off its end.
+        JournalError: as for ``add_seam``.
     """
     check_seam(seam)
     store = session.journal.metalwork
-    for change in store.changes():
-        if change.seam_id == seam.id:
-            check_change(seam, change)
+    before = store.seam(seam.id)
+    own = [change for change in store.changes() if change.seam_id == seam.id]
+    moved = [(old, redrawn(old, before, seam)) for old in own]
+    for _, change in moved:
+        check_change(seam, change)
     with session.journal.edit("Change a seam") as edit:
         store.change_seam(seam)
+        for old, change in moved:
+            if change != old:
+                store.change_part(change)
     return edit.changes(seam.id)
 
 

@@ -1,13 +1,18 @@
 """What the program remembers between starts; nothing that changes what a record means."""
 
 import json
-from dataclasses import asdict, dataclass, fields, replace
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field, fields, replace
 from pathlib import Path
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from platformdirs import user_config_path
 
+from journal.domain.errors import JournalError
 from journal.files.durable import make_folder, write_atomically
+
+if TYPE_CHECKING:
+    from journal.domain.consumption import Assumptions
 
 VERSION = 1
 _RECENT = 8
@@ -17,12 +22,16 @@ _RECENT = 8
 class Settings:
     """A person's preferences on this computer.
 
-    ``recent`` are journal folders, the latest first; ``person`` is who last recorded hours.
+    ``recent`` are journal folders, the latest first; ``person`` is who last recorded hours;
+    ``welding`` holds the assumptions
+    that the owner changed for estimates of wire and
+    gas, by name.
     """
 
     theme: Literal["system", "light", "dark"] = "system"
     recent: tuple[str, ...] = ()
     person: str = ""
+    welding: Mapping[str, float] = field(default_factory=dict)
 
 
 def settings_path() -> Path:
@@ -45,7 +54,28 @@ def _settings(found: dict[str, Any]) -> Settings:
     values["recent"] = tuple(str(folder) for folder in values.get("recent", ()))
     if values.get("theme") not in ("system", "light", "dark"):
         values.pop("theme", None)
+    welding = values.get("welding")
+    values["welding"] = welding if isinstance(welding, dict) else {}
     return Settings(**values)
+
+
+def assumptions(settings: Settings) -> "Assumptions":
+    """What estimates of wire and gas rest on; what is unknown or beyond reason counts as unset."""
+    from journal.domain.consumption import Assumptions, check_assumptions
+
+    known = {f.name for f in fields(Assumptions)}
+    try:
+        found = {name: float(value) for name, value in settings.welding.items() if name in known}
+        made = Assumptions(**found)
+        check_assumptions(made)
+    except (JournalError, TypeError, ValueError):
+        return Assumptions()
+    return made
+
+
+def with_assumptions(settings: Settings, chosen: "Assumptions") -> Settings:
+    """Settings with what estimates of wire and gas rest on from now on."""
+    return replace(settings, welding=asdict(chosen))
 
 
 def save_settings(settings: Settings) -> None:

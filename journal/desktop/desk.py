@@ -3,6 +3,7 @@
 import logging
 from collections.abc import Callable
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, Signal
@@ -55,7 +56,26 @@ class ReceiptSelected:
     id: ReceiptId
 
 
-Selection = Nothing | PhotosSelected | PanelSelected | AreaSelected | ReceiptSelected
+class MetalKind(StrEnum):
+    """What of the metalwork is selected."""
+
+    SEAM = "seam"
+    PATCH = "patch"
+    ANCHOR = "anchor point"
+    MEASURE = "measure"
+
+
+@dataclass(frozen=True, slots=True)
+class MetalSelected:
+    """A seam, patch, anchor point or measure: its kind, and its number among them."""
+
+    kind: MetalKind
+    id: int
+
+
+Selection = (
+    Nothing | PhotosSelected | PanelSelected | AreaSelected | ReceiptSelected | MetalSelected
+)
 
 
 class Desk(QObject):

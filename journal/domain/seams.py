@@ -6,7 +6,7 @@ was cut out again is taken back by removing its change, and welded anew by a cha
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
 from typing import NamedTuple
@@ -165,6 +165,15 @@ def _points(stroke: Stroke) -> list[Point]:
     for edge in stroke.edges:
         found += [edge.to] if isinstance(edge, Line) else [edge.handle1, edge.handle2, edge.to]
     return found
+
+
+def redrawn(change: SeamChange, before: Seam, now: Seam) -> SeamChange:
+    """A change of a seam that was drawn anew: the same part of it, in proportion."""
+    old, new = length(before), length(now)
+    if old < LEAST_MM or abs(old - new) < LEAST_MM:
+        return change
+    start, end = (min(mm * new / old, new) for mm in (change.start_mm, change.end_mm))
+    return replace(change, start_mm=start, end_mm=end)
 
 
 # Lengths and states

@@ -109,6 +109,11 @@ class Metalwork(Subject):
         }
         return SeamChangeId(insert(self._db, "seam_changes", values))
 
+    def change_part(self, change: SeamChange) -> None:
+        """Record from where to where the part of a state runs."""
+        part = {"start_mm": round(change.start_mm, 2), "end_mm": round(change.end_mm, 2)}
+        update(self._db, "seam_changes", change.id, part)
+
     def remove_change(self, change_id: SeamChangeId) -> None:
         """Take the day of a state out."""
         delete(self._db, "seam_changes", change_id)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
+    MetalSelected,
     Nothing,
     PanelSelected,
     PhotosSelected,
@@ -25,6 +26,7 @@ _PANES = {
     PanelSelected: ("journal.desktop.inspector.panel", "PanelPane"),
     AreaSelected: ("journal.desktop.inspector.area", "AreaPane"),
     ReceiptSelected: ("journal.desktop.inspector.receipt", "ReceiptPane"),
+    MetalSelected: ("journal.desktop.inspector.metal", "MetalPane"),
 }
 
 

@@ -41,4 +41,12 @@ MODES: tuple[ModeEntry, ...] = (
         module="journal.desktop.modes.shaping",
         name="ShapingMode",
     ),
+    ModeEntry(
+        title="Metal",
+        icon="seam",
+        what="Draw seams, patches, anchor points and measures, and read their sums",
+        module="journal.desktop.modes.metal",
+        name="MetalMode",
+        writes=False,
+    ),
 )

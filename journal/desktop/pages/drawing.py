@@ -6,16 +6,15 @@ from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
-from journal.actions import areas as area_actions
-from journal.actions import cars, drawings
+from journal.actions import drawings
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
 from journal.desktop.modes.bar import ModeBar
 from journal.desktop.once_painted import once_painted
 from journal.desktop.pages import Page
+from journal.desktop.pages.drawing_years import DrawnYears
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.as_it_stood import AsItStood
-from journal.desktop.widgets.legend import Legend
-from journal.desktop.widgets.parts import column, row
+from journal.desktop.widgets.parts import column
 from journal.desktop.widgets.tool_canvas import ToolCanvas
 from journal.desktop.widgets.view_tabs import ViewTabs
 from journal.domain.changes import Changes
@@ -26,6 +25,7 @@ if TYPE_CHECKING:
     from journal.desktop.pages.drawing_pinning import Pinning
     from journal.desktop.pages.drawing_reading import Found
     from journal.desktop.pages.drawing_side import DrawingSide
+    from journal.desktop.widgets.metal_board import MetalBoard
     from journal.desktop.widgets.panel_list import PanelList
     from journal.desktop.widgets.tray import Tray
     from journal.domain.hits import PanelMap
@@ -35,6 +35,7 @@ _TRAVEL_MS = 120
 _SIDE = 264
 _READ_KINDS = frozenset({"drawing", "photos", "pins", "car", "cameras"})
 _ALL_KINDS = _READ_KINDS | {"areas"}
+_TINT_KINDS = frozenset({"photos", "pins", "receipts", "work", "entries", "milestones"})
 
 
 class DrawingPage(Page):
@@ -50,17 +51,18 @@ class DrawingPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._drawing = Drawing((), (), ())
-        self._stages: dict[PanelId, str] = {}
         self._reading: Task | None = None
         self._unread: frozenset[str] = frozenset()
         self._left = column()
         self._made_side: DrawingSide | None = None
         self._made_pinning: Pinning | None = None
+        self._metal: MetalBoard | None = None
         self.canvas = ToolCanvas()
         self.modes = ModeBar(desk, self.canvas, self._left)
         self.tabs = ViewTabs()
-        self.legend = Legend()
         self.years = AsItStood()
+        self.drawn = DrawnYears(desk, self.canvas, self.years, self)
+        self.legend = self.drawn.legend
         self._travel = QTimer(self)
         self._travel.setSingleShot(True)
         self._travel.setInterval(_TRAVEL_MS)
@@ -78,7 +80,7 @@ class DrawingPage(Page):
         layout.addWidget(self.tabs)
         layout.addWidget(self.modes)
         layout.addWidget(self.canvas, 1)
-        layout.addLayout(row(self.legend))
+        layout.addLayout(self.drawn.bar())
         layout.addWidget(self.years)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setChildrenCollapsible(False)
@@ -114,9 +116,20 @@ class DrawingPage(Page):
         return self._made_pinning
 
     @property
+    def metal(self) -> "MetalBoard":
+        """What is welded and measured, laid over the drawing."""
+        if self._metal is None:
+            from journal.desktop.widgets.metal_board import board_on
+
+            self._metal = board_on(self.desk, self.canvas)
+            self.years.moved.connect(self._metal.look_at)
+            self._metal.look_at(self.years.when)
+        return self._metal
+
+    @property
     def is_read(self) -> bool:
         """Whether nothing is left to be read."""
-        return self._reading is None and not self._unread
+        return self._reading is None and not self._unread and self.drawn.is_read
 
     def _make_side(self) -> "DrawingSide":
         from journal.desktop.pages.drawing_side import DrawingSide
@@ -145,7 +158,8 @@ class DrawingPage(Page):
         self.canvas.panel_pointed.connect(self._on_panel_pointed)
         self.canvas.pins_clicked.connect(self._on_pins_clicked)
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
-        self.years.moved.connect(self._read_stages)
+        self.years.export_wanted.connect(self._on_export_wanted)
+        self.drawn.shown.connect(self._show_state)
         self._travel.timeout.connect(self._on_travelled)
         QShortcut(QKeySequence("Ctrl+P"), self, lambda: self.pinning.again())
 
@@ -157,16 +171,18 @@ class DrawingPage(Page):
         is_first = not self._drawing.views
         if is_first:
             self._show_drawing(self.desk.ask(drawings.first_view) or self._drawing)
-        if "areas" in kinds:
-            self.years.set_areas(self.desk.ask(area_actions.areas) or ())
         if kinds & {"areas", "car", "drawing"}:
-            self._read_stages()
+            self.drawn.read()
+        elif kinds & _TINT_KINDS:
+            self.drawn.refresh_tint()
         if self.modes.mode is not None and "drawing" in kinds:
             # What was just shaped is shaped on at once.
             kinds -= {"drawing"}
             self._show_drawing(self.desk.ask(drawings.drawing) or self._drawing)
             self._read_map()
         self.modes.refresh(changes)
+        if self._metal is not None:
+            self._metal.refresh(changes)
         self._unread |= kinds & _READ_KINDS
         if is_first:
             once_painted(self.canvas.viewport(), self._read)
@@ -190,15 +206,6 @@ class DrawingPage(Page):
         if self._made_side is not None:
             self.panels.set_drawing(drawing)
 
-    @Slot()
-    def _read_stages(self) -> None:
-        car = self.desk.ask(cars.car)
-        self._stages = self.desk.ask(drawings.panel_stages, self.years.when) or {}
-        names = car.stages if car else ()
-        self.canvas.set_stages(self._stages, names)
-        self.legend.set_stages(names)
-        self._show_state()
-
     def _read(self) -> None:
         """Read what takes long in a reader's thread: there may be many thousand photos."""
         from journal.desktop.pages.drawing_reading import read_all
@@ -216,14 +223,16 @@ class DrawingPage(Page):
 
     def _on_read(self, found: "Found") -> None:
         self._reading, self._unread = None, frozenset()
+        self._metal = self.metal
         if found.drawing is not self._drawing:
             self._show_drawing(found.drawing)
             if self.canvas.selected_panel is not None:
                 self._show_panel(self.canvas.selected_panel)
             self._read_map()
-        if found.places is not None:
-            self.canvas.set_places(found.places)
-            self.side.show_to_place(found.rows, any_photos=bool(found.rows or found.places.counts))
+        if found.pins is not None:
+            self.drawn.set_pins(found.pins)
+            any_photos = bool(found.rows or found.pins.on(None).counts)
+            self.side.show_to_place(found.rows, any_photos=any_photos)
             self.pinning.proposing.look(self.tray.in_hand(), again=True)
         self._show_state()
 
@@ -238,9 +247,10 @@ class DrawingPage(Page):
 
         self.desk.read(lambda _context: prepared_map(drawing), done, self)
 
+    @Slot()
     def _show_state(self) -> None:
         if self._made_side is not None:
-            self.panels.model.set_state(self._stages, self.canvas.photo_counts)
+            self.panels.model.set_state(dict(self.drawn.stages), self.canvas.photo_counts)
 
     def _show_panel(self, panel_id: PanelId) -> None:
         views = [shape.view_id for shape in self._drawing.shapes if shape.panel_id == panel_id]
@@ -288,6 +298,12 @@ class DrawingPage(Page):
     def _on_travelled(self) -> None:
         if (panel_id := self.canvas.selected_panel) is not None:
             self.desk.select(PanelSelected(panel_id))
+
+    @Slot()
+    def _on_export_wanted(self) -> None:
+        from journal.desktop.dialogs.take_out import TakeOutDialog
+
+        show_dialog(TakeOutDialog(self.desk, self.canvas.view_id, self.years.when, self.window()))
 
     @Slot(object)
     def _on_pins_clicked(self, ids: tuple[PhotoId, ...]) -> None:
