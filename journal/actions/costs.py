@@ -1,6 +1,9 @@
 """What it came to."""
 
+from dataclasses import dataclass
+
 from journal.actions.session import Session
+from journal.domain.areas import Area
 from journal.domain.costs import (
     COSTS_BY,
     CostsBy,
@@ -9,6 +12,8 @@ from journal.domain.costs import (
     HoursBy,
     HoursTable,
 )
+from journal.domain.receipts import Receipt
+from journal.domain.work import Work
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
 from journal.ledger.hours import hours_table
@@ -24,10 +29,25 @@ def summary(session: Session) -> CostSummary:
     return cost_summary(_books(session))
 
 
-def laid_out(session: Session) -> tuple[CostSummary, tuple[CostTable, ...]]:
-    """The figures and every cost table, in the order of ``COSTS_BY``, from one reading."""
+@dataclass(frozen=True, slots=True)
+class LaidOut:
+    """What the car cost, and what that is made of.
+
+    ``tables`` are in the order of ``COSTS_BY``; receipts and work in order of date.
+    """
+
+    summary: CostSummary
+    tables: tuple[CostTable, ...]
+    receipts: tuple[Receipt, ...]
+    work: tuple[Work, ...]
+    areas: tuple[Area, ...]
+
+
+def laid_out(session: Session) -> LaidOut:
+    """The figures, every cost table and the books behind them, from one reading."""
     books = _books(session)
-    return cost_summary(books), tuple(cost_table(by, books) for by in COSTS_BY)
+    tables = tuple(cost_table(by, books) for by in COSTS_BY)
+    return LaidOut(cost_summary(books), tables, books.receipts, books.work, books.areas)
 
 
 def hours(session: Session, by: HoursBy) -> HoursTable:

@@ -4,14 +4,14 @@ from functools import partial
 
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QTabWidget, QVBoxLayout, QWidget
 
-from journal.actions import areas as area_actions
 from journal.actions import cars
-from journal.actions.costs import laid_out
+from journal.actions.costs import LaidOut, laid_out
 from journal.desktop.desk import Desk, ReceiptSelected, Selection
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
 from journal.desktop.pages.ledger_lists import ReceiptList, WorkList
 from journal.desktop.pages.ledger_tables import TITLES, CostsView
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.figure import Figure
 from journal.desktop.widgets.parts import EmptyState, button, clear_layout, label, row
 from journal.domain.changes import Changes
@@ -32,6 +32,7 @@ class LedgerPage(Page):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
+        self._reading: Task | None = None
         self.figures = {name: Figure(name) for name in _NAMES}
         self.remarks = QVBoxLayout()
         self.tabs = QTabWidget()
@@ -97,22 +98,25 @@ class LedgerPage(Page):
     # --- reading ---
 
     def refresh(self, changes: Changes | None) -> None:
-        """Read the sums and lists again."""
+        """Read the sums and lists again, in a reader's thread."""
         if changes is not None and not changes.kinds & _KINDS:
             return
-        found = self.desk.ask(laid_out)
-        if found is None:
-            return
-        figures, tables = found
-        self._show_figures(figures)
-        self._show_remarks(figures)
-        for table in tables:
+        session = self.desk.session
+        if self._reading is not None:
+            self._reading.cancel()
+        self._reading = self.desk.read(lambda _context: laid_out(session), self._on_read, self)
+
+    def _on_read(self, found: LaidOut) -> None:
+        self._reading = None
+        self._show_figures(found.summary)
+        self._show_remarks(found.summary)
+        for table in found.tables:
             self.tables[table.by].show_table(table)
-        areas = self.desk.ask(area_actions.areas) or ()
-        self.receipts.read(areas)
-        self.hours.read(areas)
+        self.receipts.show_receipts(found.receipts, found.areas)
+        self.hours.show_work(found.work, found.areas)
         is_empty = self.receipts.is_empty and self.hours.is_empty
         self._stack.setCurrentWidget(self._empty if is_empty else self._filled)
+        self.show_selection(self.desk.selection)
 
     def show_selection(self, selection: Selection) -> None:
         """Pick the receipt that is selected."""

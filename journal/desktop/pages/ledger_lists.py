@@ -158,11 +158,10 @@ class ReceiptList(LedgerList):
         table.selectionModel().currentRowChanged.connect(self._on_current)
         self._on_delete(self.remove)
 
-    def read(self, areas: Sequence[Area]) -> None:
-        """Read the receipts again."""
+    def show_receipts(self, receipts: Sequence[Receipt], areas: Sequence[Area]) -> None:
+        """Show receipts given in order of date."""
         self._names = {area.id: area.name for area in areas}
-        found = self.desk.ask(receipt_actions.receipts) or ()
-        self.set_rows(tuple(reversed(found)))
+        self.set_rows(tuple(reversed(receipts)))
 
     def keep_only(self, wanted: ReceiptFilter) -> None:
         """Show the receipts that a figure is made of."""
@@ -252,11 +251,10 @@ class WorkList(LedgerList):
         table.on_opened(lambda _work: self.edit())
         self._on_delete(self.remove)
 
-    def read(self, areas: Sequence[Area]) -> None:
-        """Read the hours again."""
+    def show_work(self, work: Sequence[Work], areas: Sequence[Area]) -> None:
+        """Show hours given in order of date."""
         self._names = {area.id: area.name for area in areas}
-        found = self.desk.ask(hour_actions.work) or ()
-        self.set_rows(tuple(reversed(found)))
+        self.set_rows(tuple(reversed(work)))
 
     def keep_only(self, wanted: WorkFilter) -> None:
         """Show the hours that a figure is made of."""
