@@ -20,6 +20,8 @@ COMMANDS = {
     "work": "Record hours.",
     "panel": "Read everything ever done to a panel.",
     "find": "Find words anywhere.",
+    "metal": "Read what was welded and let in.",
+    "readings": "Read what was measured.",
     "costs": "Read what it cost.",
     "gaps": "Read what the record lacks.",
     "drawing": "Take the drawing out, or bring an SVG file in.",

@@ -25,7 +25,7 @@ from journal.domain.seams import Joint, SeamState, length, stretches
 from journal.domain.shapes import Point
 from journal.domain.strokes import point_at
 from journal.domain.when import parse
-from tests.desktop.welding import box_of, welded
+from tests.welding import box_of, welded
 
 LEFT = Qt.MouseButton.LeftButton
 NO_KEY = Qt.KeyboardModifier.NoModifier
