@@ -26,6 +26,7 @@ COMMANDS = {
     "gaps": "Read what the record lacks.",
     "drawing": "Take the drawing out, or bring an SVG file in.",
     "dossier": "Make the dossier as a PDF.",
+    "export": "Take the record out as tables.",
     "check": "Check that nothing was lost or altered.",
     "backup": "Copy the journal to a safe place.",
     "restore": "Make a journal out of a backup.",

@@ -145,6 +145,17 @@ def test_check_is_1_and_names_the_fault(run: Run, folder: Path) -> None:
     assert kept.name in err
 
 
+def test_the_record_leaves_as_tables(run: Run, folder: Path, tmp_path: Path) -> None:
+    run("receipt", folder, "--supplier", "=cmd", "--date", "2016", "--line", "a; 1.50")
+    code, _, err = run("export", folder, "--out", tmp_path / "tables")
+    assert code == 0, err
+    document = json.loads((tmp_path / "tables" / "journal.json").read_text(encoding="utf-8"))
+    assert document["lines"][0]["amount"] == "1.50"
+    assert "'=cmd" in (tmp_path / "tables" / "receipts.csv").read_text(encoding="utf-8-sig")
+    assert run("export", folder, "--out", folder / "tables")[0] == 2
+    assert not (folder / "tables").exists()
+
+
 def test_backup_and_restore(run: Run, folder: Path, tmp_path: Path) -> None:
     code, _, err = run("backup", folder, tmp_path / "safe")
     assert code == 0, err
