@@ -16,6 +16,7 @@ from journal.desktop.dialogs.photo_date import PhotoDateDialog
 from journal.desktop.inspector import Pane
 from journal.desktop.inspector.photo_areas import PhotoAreas
 from journal.desktop.inspector.photo_dates import said_of
+from journal.desktop.inspector.photo_facing import facing_box
 from journal.desktop.inspector.photo_facts import PhotoDates, PhotoFile
 from journal.desktop.widgets.parts import button, clear_layout, label, row, scrolled, tool
 from journal.desktop.widgets.photo_viewer import PhotoViewer
@@ -144,14 +145,14 @@ class PhotoPane(Pane):
 
     def _show_places(self) -> list[PanelId]:
         """Show where the photos are pinned; gives the panels."""
-        counts: Counter[PanelId] = Counter()
-        for photo in self._photos:
-            if photo.placed:
-                counts.update(pin.panel_id for pin in self._pins_of(photo.id))
+        found = [pin for photo in self._photos if photo.placed for pin in self._pins_of(photo.id)]
+        counts = Counter(pin.panel_id for pin in found)
         labels = {panel.id: panel.label for panel in self.desk.ask(drawings.panels) or ()}
         clear_layout(self._places)
         for panel_id, count in counts.most_common(8):
             self._places.addLayout(self._place_row(panel_id, labels.get(panel_id, "?"), count))
+            if len(self._ids) == 1:
+                self._add_facing(next(pin for pin in found if pin.panel_id == panel_id))
         if not counts:
             them = "it" if len(self._ids) == 1 else "them"
             words = f"Not placed yet: drag {them} onto a panel of the drawing."
@@ -180,7 +181,16 @@ class PhotoPane(Pane):
         made.addLayout(line)
         return made
 
+    def _add_facing(self, pin: Pin) -> None:
+        if pin.x is not None:
+            box = facing_box(pin.facing, lambda degrees: self._face(pin, degrees))
+            box.setEnabled(not self.desk.read_only)
+            self._places.addLayout(row(label("The camera faced", "muted"), box, None))
+
     # --- acting ---
+
+    def _face(self, pin: Pin, degrees: float | None) -> None:
+        self.desk.act(pin_actions.face_pins, ((pin.photo_id, pin.panel_id),), degrees)
 
     def _go_to(self, panel_id: PanelId) -> None:
         self.desk.show_page("Drawing")

@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.desk import Desk
+from journal.desktop.pages.drawing_pins import PinActs
 from journal.desktop.pages.drawing_proposals import Proposing
 from journal.desktop.pages.drawing_side import DrawingSide
 from journal.domain.drawing import Drawing
@@ -45,6 +46,7 @@ class Pinning(QObject):
         self._side = side
         self._drawing = drawing
         self._last: Place | None = None
+        self.pins = PinActs(desk, canvas, self)
         self.proposing = Proposing(desk, canvas, side.proposals, self._labels, self)
         self.proposing.shown.connect(self._show_proposed_view)
         side.pin_here_wanted.connect(self.here)

@@ -1,5 +1,7 @@
 """The car's drawing on screen: panels to point at, travel between, and drop photos on."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import (
     QDragEnterEvent,
@@ -22,12 +24,18 @@ from journal.desktop.widgets.canvas_signs import paint_sign
 from journal.desktop.widgets.photo_drag import photos_from_mime
 from journal.domain.ids import PanelId
 
+if TYPE_CHECKING:
+    from journal.desktop.widgets.pin_hand import PinHand
+
 _ZOOM_STEP = 1.25
 _CLICK_REACH = 6
 
 
 class DrawingCanvas(CanvasSheet):
     """One view of the drawing at a time: point, click, travel by arrow, drop photos."""
+
+    #: What takes hold of pins; told of the mouse first.
+    hand: "PinHand | None" = None
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -103,10 +111,14 @@ class DrawingCanvas(CanvasSheet):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begin a click, or pulling the sheet about."""
+        if self.hand is not None and self.hand.pressed(event):
+            return
         self._pressed, self._panned = event.position().toPoint(), False
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Point at a panel, or pull the sheet about when it is larger than the window."""
+        if self.hand is not None and self.hand.moved(event):
+            return
         spot = event.position().toPoint()
         if self._pressed is None or not event.buttons():
             self._point_at(self.panel_at(spot))
@@ -121,6 +133,9 @@ class DrawingCanvas(CanvasSheet):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End a click."""
+        if self.hand is not None and self.hand.released(event):
+            self._pressed = None
+            return
         pressed, self._pressed = self._pressed, None
         if pressed is None or self._panned or event.button() != Qt.MouseButton.LeftButton:
             return
@@ -167,6 +182,13 @@ class DrawingCanvas(CanvasSheet):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             self._recolour()
+
+    def event(self, event: QEvent) -> bool:
+        """Let Esc end what the hand is at, before it means anything else."""
+        if isinstance(event, QKeyEvent) and self.hand is not None and self.hand.key(event):
+            event.accept()
+            return True
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Travel between panels and views, choose, draw larger or smaller."""

@@ -49,6 +49,7 @@ class ProposalRings:
         """Paint each ring and its number, the first one last: it lies over the others."""
         if not self._panels or self._canvas.tool is not None:
             return
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = colours_of(self._canvas.palette())
         for number, at in reversed(self.spots().items()):
             painter.setBrush(Qt.BrushStyle.NoBrush)
