@@ -11,6 +11,7 @@ from journal.desktop.desk import Desk, Selection
 from journal.desktop.modes import Mode
 from journal.desktop.modes.registry import MODES, ModeEntry
 from journal.desktop.tools.tool import Tool
+from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import column, label, row
 from journal.desktop.widgets.tool_canvas import ToolCanvas
@@ -172,6 +173,8 @@ class ModeBar(QWidget):
         if mode is not None and tool in mode.tools:
             self._tools.button(mode.tools.index(tool) + 1).setChecked(True)
         self._hint.setText(tool.hint if tool is not None else "")
+        if tool is not None:
+            announce(self._canvas, f"{tool.name}. {tool.hint}")
 
     @Slot(int)
     def _on_digit(self, digit: int) -> None:

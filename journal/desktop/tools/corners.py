@@ -10,6 +10,7 @@ from journal.desktop.tools.corner_choice import CornerChoice
 from journal.desktop.tools.corner_paint import paint_bend, paint_nodes, paint_sizes
 from journal.desktop.tools.shaping_tool import CLICK, arrow_step
 from journal.desktop.tools.tool import Held
+from journal.desktop.widgets.announce import announce
 from journal.domain.shapes import Point, Shape
 from journal.domain.shaping import corners, edges
 from journal.domain.shaping.corners import Grip, Node, Part
@@ -116,9 +117,14 @@ class CornersTool(CornerChoice):
             self.cancel()
             self.choose(None)
 
+    @property
+    def is_half_done(self) -> bool:
+        """Whether something is being moved."""
+        return self._drag is not None or self._bend is not None
+
     def cancel(self) -> bool:
         """Drop the move, else the choice of a corner."""
-        had = self._drag is not None or self._bend is not None
+        had = self.is_half_done
         self._drag = self._bend = self._pressed = None
         if had and self.at_work:
             self.canvas.show_as_drawn()
@@ -252,7 +258,16 @@ class CornersTool(CornerChoice):
         nodes = list(corners.corners(shape))
         at = nodes.index(self.node) + step if self.node in nodes else min(step, 0) % len(nodes)
         self.choose(nodes[at % len(nodes)])
+        self._speak(at % len(nodes) + 1, len(nodes))
         return True
+
+    def _speak(self, number: int, count: int) -> None:
+        """Tell a screen reader which corner or handle is chosen."""
+        here, node = self.here(), self.node
+        if here is not None and node is not None:
+            kind = "Corner" if node.part is Part.TO else "Handle"
+            place = f"{here.x:.0f}, {here.y:.0f} mm"
+            announce(self.canvas, f"{kind} {number} of {count}, {place}")
 
     def put(self, point: Point) -> None:
         """Move the corner or handle chosen to a spot given by numbers."""

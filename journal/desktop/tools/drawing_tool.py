@@ -130,6 +130,19 @@ class DrawingTool(NamingTool):
             at = self.canvas.mapToScene(self.canvas.viewport().rect().center())
         return Point(float(round(at.x())), float(round(at.y())))
 
+    @property
+    def is_half_done(self) -> bool:
+        """Whether a point was put."""
+        return self.last() is not None
+
+    def step_back(self) -> None:
+        """Take the name asked for back, else the last point."""
+        if self.naming is not None:
+            self.cancel()
+        else:
+            self.take_back()
+            self.tell()
+
     def cancel(self) -> bool:
         """Drop the name asked for, else all points."""
         if self.naming is not None:

@@ -55,6 +55,11 @@ class PickTwoTool(ShapingTool):
             return True
         return self.travelled(event)
 
+    @property
+    def is_half_done(self) -> bool:
+        """Whether the first panel is taken."""
+        return self.first is not None
+
     def cancel(self) -> bool:
         """Let the first panel go."""
         had, self.first = self.first is not None, None

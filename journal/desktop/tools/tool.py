@@ -105,6 +105,15 @@ class Tool(QObject):
         del event
         return False
 
+    @property
+    def is_half_done(self) -> bool:
+        """Whether something was begun that isn't written yet: Ctrl+Z steps back in it then."""
+        return False
+
+    def step_back(self) -> None:
+        """Take back the last step of what is half done; all of it, unless said otherwise."""
+        self.cancel()
+
     def cancel(self) -> bool:
         """Drop what is half done (Esc); whether there was anything."""
         return False

@@ -12,7 +12,15 @@ _WIDEST = 320
 def paint_fault(
     painter: QPainter, at: QPointF, words: str, room: QRect, colours: Colours, font: QFont
 ) -> None:
-    """Paint a ring with a sign at a spot and the words beside it, all in pixels."""
+    """Paint a ring with a sign at a spot and the words beside it, all in pixels.
+
+    A spot out of sight is marked at the edge.
+    """
+    edge = _RADIUS + 4
+    seen = QRectF(room).adjusted(edge, edge, -edge, -edge)
+    at = QPointF(
+        max(seen.left(), min(seen.right(), at.x())), max(seen.top(), min(seen.bottom(), at.y()))
+    )
     danger = QColor(colours.danger)
     painter.setPen(QPen(danger, 2.5))
     painter.setBrush(QColor(colours.surface))

@@ -4,7 +4,15 @@ from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPaintEvent, QTransform
+from PySide6.QtGui import (
+    QKeyEvent,
+    QKeySequence,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QTransform,
+)
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.theme import colours_of
@@ -275,7 +283,8 @@ class ToolCanvas(DrawingCanvas):
     def event(self, event: QEvent) -> bool:
         """Let the tool have Tab, and keys that are shortcuts elsewhere."""
         if self._tool is not None and isinstance(event, QKeyEvent):
-            if event.type() == QEvent.Type.ShortcutOverride and self._is_tool_key(event):
+            is_asked = event.type() == QEvent.Type.ShortcutOverride
+            if is_asked and (self._is_tool_key(event) or self._steps_back(event)):
                 event.accept()
                 return True
             tabs = Qt.Key.Key_Tab, Qt.Key.Key_Backtab
@@ -284,6 +293,11 @@ class ToolCanvas(DrawingCanvas):
                 event.accept()
                 return True
         return super().event(event)
+
+    def _steps_back(self, event: QKeyEvent) -> bool:
+        """Whether Ctrl+Z is about what the tool has half done."""
+        is_undo = event.matches(QKeySequence.StandardKey.Undo)
+        return is_undo and self._tool is not None and self._tool.is_half_done
 
     @staticmethod
     def _is_tool_key(event: QKeyEvent) -> bool:
@@ -300,7 +314,9 @@ class ToolCanvas(DrawingCanvas):
         if self._fault is not None:
             self.mark_fault(None, "")
         digit = event.key() - Qt.Key.Key_0
-        if tool.key(event):
+        if self._steps_back(event):
+            tool.step_back()
+        elif tool.key(event):
             event.accept()
         elif event.key() == Qt.Key.Key_Escape:
             if not tool.cancel():
