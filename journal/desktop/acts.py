@@ -126,6 +126,20 @@ class Acts(QObject):
         if desk := self._window.desk:
             self._show(MilestonesDialog(desk, self._window))
 
+    def take_drawing_out(self) -> None:
+        """Ask what of the drawing goes to which file."""
+        from journal.desktop.dialogs.take_out import TakeOutDialog
+
+        if desk := self._window.desk:
+            self._show(TakeOutDialog(desk, parent=self._window))
+
+    def bring_svg_in(self) -> None:
+        """Ask for an SVG file and bring its panels in."""
+        from journal.desktop.dialogs.bring_in import BringInDialog
+
+        if desk := self._window.desk:
+            self._show(BringInDialog(desk, self._window))
+
     def check(self) -> None:
         """Check every original and the record, and show what was found."""
         from journal.actions.checking import check

@@ -92,6 +92,10 @@ class Menus(QObject):
         self._add(menu, car, self._acts.edit_car, "", OPEN, "car")
         stones = "&Milestones\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, stones, self._acts.edit_milestones, "", OPEN, "milestone")
+        out = "&Take the drawing out\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, out, self._acts.take_drawing_out, "Ctrl+E", OPEN, "take-out")
+        into = "Br&ing an SVG file in\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, into, self._acts.bring_svg_in, "", WRITABLE)
         menu.addSeparator()
         self._add(menu, "Chec&k the journal", self._acts.check, "", OPEN, "check")
         backup = "&Back up\N{HORIZONTAL ELLIPSIS}"

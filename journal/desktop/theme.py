@@ -194,6 +194,23 @@ def stage_mark(colours: Colours, stages: tuple[str, ...], stage: str) -> StageMa
     return StageMark(colours.stages[look], _PATTERNS[look], str(place + 1))
 
 
+#: From little to much: the denser the more.
+_DENSITIES = (
+    Qt.BrushStyle.Dense7Pattern,
+    Qt.BrushStyle.Dense6Pattern,
+    Qt.BrushStyle.Dense5Pattern,
+    Qt.BrushStyle.Dense4Pattern,
+    Qt.BrushStyle.Dense3Pattern,
+)
+
+
+def level_mark(colours: Colours, level: int) -> StageMark | None:
+    """The mark of a level of a tint, 1 to 5; None for 0, which is nothing."""
+    if level <= 0:
+        return None
+    return StageMark(colours.pin, _DENSITIES[level - 1], str(level))
+
+
 def luminance(colour: str) -> float:
     """Relative luminance by WCAG 2.2, from "#RRGGBB"."""
 

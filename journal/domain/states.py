@@ -46,12 +46,20 @@ class PanelYears:
         self._stages = tuple(stages)
         self._moments = sorted({c.when.earliest for a in self._areas for c in a.changes})
         self._known: dict[int, Mapping[PanelId, str]] = {}
+        self._now: Mapping[PanelId, str] | None = None
 
     @property
     def days(self) -> tuple[date, ...]:
         """The days on which something changed, in order; open beginnings left out."""
         days = {m.date() for m in self._moments if m != datetime.min}
         return tuple(sorted(days))
+
+    @property
+    def now(self) -> Mapping[PanelId, str]:
+        """The state of every panel with all that is recorded, dated or not."""
+        if self._now is None:
+            self._now = MappingProxyType(panel_states(self._areas, self._stages))
+        return self._now
 
     def on(self, when: When) -> Mapping[PanelId, str]:
         """The state of every panel by the end of a date, as ``panel_states`` gives it."""

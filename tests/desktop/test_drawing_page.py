@@ -3,16 +3,14 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from journal.actions import areas, history
+from journal.actions import history
 from journal.actions import pins as pin_actions
 from journal.actions.journals import open_journal
 from journal.actions.settings import Settings
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected
 from journal.desktop.pages.drawing import DrawingPage
 from journal.desktop.tasks import TaskRunner
-from journal.desktop.widgets.year_scale import Month
 from journal.domain.ids import PhotoId
-from journal.domain.when import parse
 from tests.desktop.garage import garage, panel_id
 
 
@@ -144,22 +142,6 @@ def test_travelling_by_arrow_selects_the_panel_once_it_rests(qtbot, page):
     with qtbot.waitSignal(page.desk.selected) as told:
         qtbot.keyClick(page.canvas, Qt.Key.Key_Right)
     assert told.args[0] == PanelSelected(page.canvas.selected_panel)
-
-
-def test_the_years_show_the_car_as_it_stood(page):
-    session = page.desk.session
-    sill = panel_id(session, "Sill, left")
-    assert page.years.isHidden()
-    made = page.desk.act(areas.add_area, "Sill", [sill], "Rust", parse("2015-03-02"))
-    page.desk.act(areas.move_to_stage, made.made, "welded", parse("2016-07-09"))
-    assert not page.years.isHidden()
-    assert page._stages == {sill: "welded"}
-    page.years.strip.moved.emit(Month(2015, 12))
-    assert page._stages == {sill: "found"}
-    page.years.strip.moved.emit(Month(2014, 1))
-    assert page._stages == {}
-    page.years.back_to_today()
-    assert page._stages == {sill: "welded"}
 
 
 def test_a_journal_open_for_reading_can_be_looked_at_but_not_pinned_in(qtbot, runner, session):

@@ -301,9 +301,11 @@ class DrawingPage(Page):
 
     @Slot()
     def _on_export_wanted(self) -> None:
+        from journal.desktop.dialogs.opening import open_dialog
         from journal.desktop.dialogs.take_out import TakeOutDialog
 
-        show_dialog(TakeOutDialog(self.desk, self.canvas.view_id, self.years.when, self.window()))
+        when, by = self.years.when, self.drawn.by
+        open_dialog(TakeOutDialog(self.desk, when, by, self.window(), years=True))
 
     @Slot(object)
     def _on_pins_clicked(self, ids: tuple[PhotoId, ...]) -> None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from journal.actions import drawings, timeline
 from journal.actions.pins import pins
 from journal.actions.session import Session
-from journal.desktop.widgets.pin_places import PinPlaces, sort_pins
+from journal.desktop.widgets.pin_years import PinYears
 from journal.desktop.widgets.tray import ToPlace, to_place
 from journal.domain.drawing import Drawing
 from journal.domain.hits import PanelMap
@@ -13,10 +13,10 @@ from journal.domain.hits import PanelMap
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What was read; ``places`` is None where pins and photos were not asked for."""
+    """What was read; ``pins`` is None where pins and photos were not asked for."""
 
     drawing: Drawing
-    places: PinPlaces | None
+    pins: PinYears | None
     rows: tuple[ToPlace, ...]
 
 
@@ -25,9 +25,11 @@ def read_all(session: Session, kinds: frozenset[str], shown: Drawing) -> Found:
     drawing = drawings.drawing(session) if "drawing" in kinds else shown
     if kinds == {"drawing"}:
         return Found(drawing, None, ())
-    placed = {moment.photo_id for moment in timeline.moments(session) if moment.placed}
+    moments = timeline.moments(session)
+    placed = {moment.photo_id for moment in moments if moment.placed}
+    taken = {moment.photo_id: moment.earliest for moment in moments if moment.placed}
     rows = to_place(timeline.sittings(session), placed)
-    return Found(drawing, sort_pins(pins(session)), rows)
+    return Found(drawing, PinYears(pins(session), taken), rows)
 
 
 def prepared_map(drawing: Drawing) -> PanelMap:

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPoint, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QTransform
 from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QWidget
 
-from journal.desktop.theme import colours_of, stage_mark
+from journal.desktop.theme import colours_of, level_mark, stage_mark
 from journal.desktop.widgets.canvas_decor import DecorItem
 from journal.desktop.widgets.canvas_items import PanelItem, SheetItem, Touch
 from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
@@ -19,6 +19,7 @@ from journal.domain.ids import PanelId, ViewId
 if TYPE_CHECKING:
     from collections import Counter
 
+    from journal.actions.tints import Tinted
     from journal.domain.hits import PanelMap
     from journal.domain.photos import Pin
 
@@ -54,6 +55,7 @@ class CanvasSheet(QGraphicsView):
         self._view: View | None = None
         self._stages: dict[PanelId, str] = {}
         self._stage_names: tuple[str, ...] = ()
+        self._tinted: Tinted | None = None
         self._places = PinPlaces()
         self._spots: tuple[Spot, ...] = ()
         self._dots: tuple[Dot, ...] | None = None
@@ -110,6 +112,11 @@ class CanvasSheet(QGraphicsView):
     def set_stages(self, stages: dict[PanelId, str], names: tuple[str, ...]) -> None:
         """Show how far each panel is; ``names`` are the journal's stages in order."""
         self._stages, self._stage_names = stages, names
+        self._apply_stages()
+
+    def set_tint(self, tinted: "Tinted | None") -> None:
+        """Show this tint in place of the stages; None: the stages."""
+        self._tinted = tinted
         self._apply_stages()
 
     def set_pins(self, pins: "Iterable[Pin]") -> None:
@@ -228,7 +235,10 @@ class CanvasSheet(QGraphicsView):
     def _apply_stages(self) -> None:
         colours = colours_of(self.palette())
         for panel_id, items in self._items.items():
-            mark = stage_mark(colours, self._stage_names, self._stages.get(panel_id, ""))
+            if self._tinted is None:
+                mark = stage_mark(colours, self._stage_names, self._stages.get(panel_id, ""))
+            else:
+                mark = level_mark(colours, self._tinted.levels.get(panel_id, 0))
             for item in items:
                 item.stage = mark
         self._forget_dots()
@@ -317,6 +327,8 @@ class CanvasSheet(QGraphicsView):
         words = [items[0].piece.label]
         if stage := self._stages.get(panel_id):
             words.append(stage)
+        if self._tinted is not None and (value := self._tinted.words.get(panel_id)):
+            words.append(value)
         if count := self._places.counts[panel_id]:
             words.append(f"{count:,} photo" + ("s" if count > 1 else ""))
         return " \u00b7 ".join(words)

@@ -1,7 +1,9 @@
 """Where each month lies on a strip of years: years with nothing in them are drawn short."""
 
+import calendar
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
 #: An empty year takes as much room as this part of a month of a full one.
 _EMPTY_YEAR = 0.6
@@ -56,3 +58,19 @@ class YearScale:
         year = next((y for y in reversed(self.years) if self._starts[y] <= x), self.years[0])
         part = (x - self._starts[year]) / self._widths[year]
         return Month(year, max(1, min(12, int(part * 12) + 1)))
+
+    def day_at(self, x: float) -> date | None:
+        """The day at a place; the nearest one beyond the ends. None on an empty strip."""
+        month = self.month_at(x)
+        if month is None:
+            return None
+        start, wide = self.month_span(month)
+        days = calendar.monthrange(month.year, month.month)[1]
+        day = int((x - start) / wide * days) + 1 if wide else 1
+        return date(month.year, month.month, max(1, min(days, day)))
+
+    def day_x(self, day: date) -> float:
+        """The middle of a day, in pixels; held within the strip."""
+        start, wide = self.month_span(Month(day.year, day.month))
+        days = calendar.monthrange(day.year, day.month)[1]
+        return start + wide * (day.day - 0.5) / days

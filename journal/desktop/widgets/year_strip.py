@@ -78,6 +78,10 @@ class YearStrip(QWidget):
         start, wide = self._scale.month_span(month)
         return round(start + wide / 2)
 
+    def handle_x(self, place: Month) -> float:
+        """Where the handle is painted, in pixels."""
+        return float(self.x_of(place))
+
     def _month_words(self, month: Month) -> str:
         import calendar
 
@@ -208,7 +212,7 @@ class YearStrip(QWidget):
             painter.drawRect(QRectF(start, _HEIGHT - _YEARS - high, thick, high))
 
     def _paint_handle(self, painter: QPainter, colours: Colours, place: Month) -> None:
-        x = float(self.x_of(place))
+        x = self.handle_x(place)
         accent = QColor(colours.accent)
         painter.setPen(QPen(accent, 2))
         painter.drawLine(QPointF(x, 8), QPointF(x, _HEIGHT - _YEARS + 6))
@@ -216,7 +220,7 @@ class YearStrip(QWidget):
         painter.setPen(Qt.PenStyle.NoPen)
         grip = [QPointF(x - _GRIP, 3), QPointF(x + _GRIP, 3), QPointF(x, 3 + 1.6 * _GRIP)]
         painter.drawPolygon(QPolygonF(grip))
-        words = self._month_words(self._hover or place)
+        words = self._month_words(self._hover) if self._hover else self.words()
         font = QFont(self.font())
         font.setWeight(QFont.Weight.DemiBold)
         painter.setFont(font)
