@@ -23,7 +23,7 @@ def record_work(session: Session, work: Work) -> Changes:
     Raises:
         JournalError: no person, or a time that no day has.
     """
-    _refuse_impossible(work)
+    refuse_impossible(work)
     with session.journal.edit(_label("Record", work)) as edit:
         made = session.journal.work.add(work)
     return edit.changes(made)
@@ -35,7 +35,7 @@ def change_work(session: Session, work: Work) -> Changes:
     Raises:
         JournalError: as for ``record_work``.
     """
-    _refuse_impossible(work)
+    refuse_impossible(work)
     with session.journal.edit(_label("Change", work)) as edit:
         session.journal.work.change(work)
     return edit.changes(work.id)
@@ -57,7 +57,12 @@ def _label(verb: str, work: Work) -> str:
     return f"{verb} {spoken_hours(work.minutes)} by {work.person}"
 
 
-def _refuse_impossible(work: Work) -> None:
+def refuse_impossible(work: Work) -> None:
+    """Refuse hours without a person, or of a time that no day has.
+
+    Raises:
+        JournalError: naming what is wrong.
+    """
     if not work.person.strip():
         raise JournalError("Hours need a person.")
     if not 0 < work.minutes <= _LONGEST:

@@ -145,6 +145,18 @@ def test_check_is_1_and_names_the_fault(run: Run, folder: Path) -> None:
     assert kept.name in err
 
 
+def test_hours_in_one_line_of_words(run: Run, folder: Path) -> None:
+    code, _, err = run("work", folder, "--person", "Runa", "3h cleaning with Edo yesterday")
+    assert code == 0, err
+    assert "Record 3 h by Runa and Edo" in err
+    assert "no repair area" in err
+    total = json.loads(run("costs", folder, "--json")[1])[-1]
+    assert total["minutes"] == 360
+    assert run("work", folder, "--person", "Runa", "cleaning")[0] == 2
+    assert run("work", folder, "3h cleaning")[0] == 2
+    assert run("work", folder, "--hours", "3")[0] == 2
+
+
 def test_the_record_leaves_as_tables(run: Run, folder: Path, tmp_path: Path) -> None:
     run("receipt", folder, "--supplier", "=cmd", "--date", "2016", "--line", "a; 1.50")
     code, _, err = run("export", folder, "--out", tmp_path / "tables")
