@@ -19,9 +19,11 @@ class Mode(QObject):
     Nothing of it is at work before ``enter`` and after ``leave``.
 
     Attributes:
+        is_dated: whether the car is shown as it stood on a day, with the years below it.
         tools: its tools in the order of the bar; the first one is taken up on entering.
     """
 
+    is_dated: bool = True
     tools: tuple[Tool, ...] = ()
 
     #: Another of its tools is to be taken up: the Tool.

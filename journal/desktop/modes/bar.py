@@ -42,6 +42,7 @@ class ModeBar(QWidget):
         self._desk = desk
         self._canvas = canvas
         self._left = left
+        self._below: QWidget | None = None
         self._made: dict[str, Mode] = {}
         self._title = _LOOK.title
         self._modes = QButtonGroup(self)
@@ -80,6 +81,10 @@ class ModeBar(QWidget):
         layout.addWidget(head)
         layout.addWidget(self._more)
 
+    def take_room_of(self, below: QWidget) -> None:
+        """Have something out of the way while a mode is on that knows no dates."""
+        self._below = below
+
     # What is on
 
     @property
@@ -110,6 +115,8 @@ class ModeBar(QWidget):
         mode = None if entry is _LOOK else self._mode_of(entry)
         self._show_tools(mode.tools if mode else ())
         self._more.setVisible(mode is not None)
+        if self._below is not None:
+            self._below.setVisible(mode is None or mode.is_dated)
         self._show_pane(mode.pane() if mode else None)
         if mode is not None:
             mode.enter()

@@ -19,6 +19,8 @@ from journal.domain.changes import Changes
 class ShapingMode(Mode):
     """Corners, new panels, cuts and joins by hand; names, numbers and views in the pane."""
 
+    is_dated = False
+
     def __init__(self, desk: Desk, canvas: ToolCanvas, parent: QObject | None = None) -> None:
         super().__init__(desk, canvas, parent)
         self.corners = CornersTool(desk, self)
