@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from journal.domain.checks import CheckReport, Fault
+from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 from journal.files.copying import hash_file
 from journal.store import edits, originals
-from journal.store.connection import DATABASE_NAME
+from journal.store.connection import DATABASE_NAME, in_words
 from journal.store.journal import Journal
 from journal.store.originals import path_of
 
@@ -37,15 +38,30 @@ def check(journal: Journal, context: Context) -> CheckReport:
 
 
 def _database_faults(db: sqlite3.Connection) -> Iterator[Fault]:
+    looks = (
+        (DATABASE_NAME, _unsound_pages),
+        (DATABASE_NAME, _loose_ends),
+        ("change log", edits.walk_chain),
+        (DATABASE_NAME, edits.differences),
+    )
+    for where, look in looks:
+        try:
+            yield from (Fault(where, sentence) for sentence in look(db))
+        except JournalError as error:
+            yield Fault(where, str(error))
+        except sqlite3.DatabaseError as error:
+            yield Fault(where, f"It can't be read to its end: {in_words(error)}")
+
+
+def _unsound_pages(db: sqlite3.Connection) -> Iterator[str]:
     for (line,) in db.execute("PRAGMA integrity_check"):
         if line != "ok":
-            yield Fault(DATABASE_NAME, f"SQLite finds: {line}.")
+            yield f"SQLite finds: {line}."
+
+
+def _loose_ends(db: sqlite3.Connection) -> Iterator[str]:
     for table, row, parent, _ in db.execute("PRAGMA foreign_key_check"):
-        yield Fault(DATABASE_NAME, f"Row {row} of {table} points at no row of {parent}.")
-    for sentence in edits.walk_chain(db):
-        yield Fault("change log", sentence)
-    for sentence in edits.differences(db):
-        yield Fault(DATABASE_NAME, sentence)
+        yield f"Row {row} of {table} points at no row of {parent}."
 
 
 def _original_fault(path: Path, sha256: str, size: int) -> str:

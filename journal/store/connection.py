@@ -5,6 +5,7 @@ import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from journal.domain.errors import JournalError
 
@@ -13,7 +14,58 @@ APPLICATION_ID = 0x524A6E6C
 DATABASE_NAME = "journal.db"
 
 
-def connect(path: Path, *, read_only: bool = False) -> sqlite3.Connection:
+class Plain(sqlite3.Connection):
+    """A connection whose obstacles to reading are told in words, as JournalError.
+
+    Inside a transaction SQLite's own errors are raised, for ``plain_errors`` to say what failed.
+    """
+
+    def execute(self, sql: str, parameters: Any = (), /) -> sqlite3.Cursor:
+        """Run a statement."""
+        try:
+            return super().cursor(_Rows).execute(sql, parameters)
+        except sqlite3.DatabaseError as error:
+            if not sql.lstrip().startswith(("SELECT", "PRAGMA", "BEGIN")):
+                raise
+            self.tell(error)
+            raise
+
+    def tell(self, error: sqlite3.DatabaseError) -> None:
+        """Raise JournalError for what a disk or another program brought about."""
+        if not self.in_transaction and not isinstance(error, sqlite3.ProgrammingError):
+            raise JournalError(f"The journal can't be read: {in_words(error)}") from error
+
+
+class _Rows(sqlite3.Cursor):
+    """A cursor whose rows are read with the same promise."""
+
+    connection: Plain
+
+    def __next__(self) -> Any:
+        try:
+            return super().__next__()
+        except sqlite3.DatabaseError as error:
+            self.connection.tell(error)
+            raise
+
+    def fetchone(self) -> Any:
+        try:
+            return super().fetchone()
+        except sqlite3.DatabaseError as error:
+            self.connection.tell(error)
+            raise
+
+    def fetchall(self) -> list[Any]:
+        try:
+            return super().fetchall()
+        except sqlite3.DatabaseError as error:
+            self.connection.tell(error)
+            raise
+
+
+def connect(
+    path: Path, *, read_only: bool = False, factory: type[sqlite3.Connection] = Plain
+) -> sqlite3.Connection:
     """A connection in explicit-transaction mode with foreign keys on.
 
     Raises:
@@ -29,6 +81,7 @@ def connect(path: Path, *, read_only: bool = False) -> sqlite3.Connection:
             timeout=5.0,
             isolation_level=None,
             check_same_thread=False,
+            factory=factory,
         )
     except sqlite3.Error as error:
         raise JournalError(f"“{path}” can't be opened: {error}.") from error
@@ -95,7 +148,7 @@ def plain_errors(what: str) -> Iterator[None]:
     try:
         yield
     except sqlite3.DatabaseError as error:
-        raise JournalError(f"{what}: {_in_words(error)}") from error
+        raise JournalError(f"{what}: {in_words(error)}") from error
     except OverflowError as error:
         raise JournalError(f"{what}: a number in it is too large to be kept.") from error
 
@@ -107,11 +160,16 @@ _MEANINGS = (
     ("locked", "another program holds the journal's database; try again when it is done."),
     ("busy", "another program holds the journal's database; try again when it is done."),
     ("FOREIGN KEY", "something that it belongs to is not in the journal, or not any more."),
+    ("malformed", "its database is damaged; take the latest backup."),
+    ("disk I/O", "the disk or the network drive it lies on does not answer as it should."),
+    ("decode", "its database is damaged; take the latest backup."),
+    ("unable to open", "its database file can't be opened."),
     ("UNIQUE", "the journal has that already."),
 )
 
 
-def _in_words(error: sqlite3.DatabaseError) -> str:
+def in_words(error: sqlite3.DatabaseError) -> str:
+    """What an error of SQLite's means to a person, as the end of a sentence."""
     said = str(error)
     for part, meaning in _MEANINGS:
         if part in said:

@@ -7,11 +7,18 @@ from pathlib import Path
 from journal.domain.car import Car
 from journal.domain.drawing import Drawing
 from journal.domain.errors import JournalError
-from journal.files.durable import write_atomically
+from journal.files.durable import discard, write_atomically
 from journal.store import migrations, originals
-from journal.store.connection import APPLICATION_ID, DATABASE_NAME, connect, create
+from journal.store.connection import (
+    APPLICATION_ID,
+    DATABASE_NAME,
+    connect,
+    create,
+    in_words,
+    plain_errors,
+)
 from journal.store.journal import Journal
-from journal.store.lock import Lock
+from journal.store.lock import LOCK_NAME, Lock
 
 READ_ME_NAME = "READ ME.txt"
 READ_ME = """\
@@ -39,20 +46,42 @@ def make(folder: Path, car: Car, drawing: Drawing) -> Journal:
     Raises:
         JournalError: the folder holds something already, or can't be written to.
     """
+    what = f"No journal could be made in “{folder}”"
     try:
         if folder.is_dir() and any(folder.iterdir()):
             raise JournalError(f"“{folder}” holds something already; choose an empty folder.")
         folder.mkdir(parents=True, exist_ok=True)
+        lock = Lock(folder)
+        try:
+            with plain_errors(what):
+                return _begin(folder, lock, car, drawing)
+        except BaseException:
+            lock.release()
+            raise
+    except OSError as error:
+        raise JournalError(f"{what}: {error.strerror or error}.") from error
+
+
+def _begin(folder: Path, lock: Lock, car: Car, drawing: Drawing) -> Journal:
+    """Make the files of a journal; where that fails, none of them is left."""
+    if (folder / DATABASE_NAME).exists():
+        raise JournalError(f"“{folder}” holds a journal already; choose an empty folder.")
+    journal = Journal(folder, lock, "")
+    try:
         originals.make_folders(folder)
         write_atomically(folder / READ_ME_NAME, READ_ME.encode())
         with closing(create(folder / DATABASE_NAME)) as db:
             migrations.migrate(db)
-    except (OSError, sqlite3.Error) as error:
-        raise JournalError(f"No journal could be made in “{folder}”: {error}.") from error
-    journal = Journal(folder, Lock(folder), "")
-    with journal.edit("New journal"):
-        journal.car.begin(car)
-        journal.drawing.begin(drawing)
+        with journal.edit("New journal"):
+            journal.car.begin(car)
+            journal.drawing.begin(drawing)
+    except BaseException:
+        for name in (DATABASE_NAME, f"{DATABASE_NAME}-journal", READ_ME_NAME):
+            discard(folder / name)
+        originals.remove_folders(folder)
+        journal.close()
+        discard(folder / LOCK_NAME)
+        raise
     return journal
 
 
@@ -110,19 +139,25 @@ def _checked_version(folder: Path) -> int:
     if not path.is_file():
         raise JournalError(f"“{folder}” is not a journal: it holds no {DATABASE_NAME}.")
     try:
-        with closing(connect(path, read_only=True)) as db:
+        with closing(connect(path, read_only=True, factory=sqlite3.Connection)) as db:
             application = db.execute("PRAGMA application_id").fetchone()[0]
+            if application != APPLICATION_ID:
+                raise JournalError(f"“{path}” is a database, but not a journal's.")
             version = migrations.version(db)
-            if application == APPLICATION_ID and version:
-                db.execute("SELECT title FROM car").fetchone()
+            car = db.execute("SELECT title FROM car").fetchone() if version else None
+    except sqlite3.OperationalError as error:
+        raise JournalError(f"“{path}” can't be read: {in_words(error)}") from error
     except sqlite3.DatabaseError as error:
         raise JournalError(f"“{path}” is damaged or no database ({error}).") from error
-    if application != APPLICATION_ID:
-        raise JournalError(f"“{path}” is a database, but not a journal's.")
+    if car is None:
+        raise JournalError(f"“{folder}” is a journal that was never finished; make it anew.")
     return version
 
 
 def _migrate(folder: Path) -> None:
-    with closing(connect(folder / DATABASE_NAME)) as db:
+    with (
+        plain_errors("The journal could not be brought to the present version"),
+        closing(connect(folder / DATABASE_NAME, factory=sqlite3.Connection)) as db,
+    ):
         migrations.back_up_before_migration(db, folder)
         migrations.migrate(db)

@@ -161,7 +161,7 @@ class Journal:
                 db.execute("ROLLBACK" if edit.empty else "COMMIT")
             except BaseException:
                 with suppress(sqlite3.Error):
-                    db.execute("ROLLBACK")
+                    db.rollback()
                 raise
 
     def undo(self) -> Edit:

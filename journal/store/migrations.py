@@ -5,7 +5,6 @@ from contextlib import closing
 from pathlib import Path
 from typing import Any
 
-from journal.store.connection import plain_errors
 from journal.store.schema import first_schema
 
 #: The version of the tables that this program writes: one more for every step below.
@@ -35,13 +34,12 @@ def migrate(db: sqlite3.Connection) -> None:
     """Apply every step that the database lacks, then write the version.
 
     Raises:
-        JournalError: a step failed.
+        sqlite3.DatabaseError: a step failed.
     """
     from sqlite_utils import Database
 
-    with plain_errors("The journal could not be brought to the present version"):
-        _steps().apply(Database(db, strict=True, execute_plugins=False))
-        db.execute(f"PRAGMA user_version = {SCHEMA_VERSION}")
+    _steps().apply(Database(db, strict=True, execute_plugins=False))
+    db.execute(f"PRAGMA user_version = {SCHEMA_VERSION}")
 
 
 def back_up_before_migration(db: sqlite3.Connection, folder: Path) -> Path:

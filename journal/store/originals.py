@@ -28,6 +28,13 @@ def make_folders(folder: Path) -> None:
     staging(folder).mkdir(parents=True, exist_ok=True)
 
 
+def remove_folders(folder: Path) -> None:
+    """Remove the places for originals again, where nothing is in them."""
+    for place in (staging(folder), folder / ORIGINALS_NAME):
+        with contextlib.suppress(OSError):
+            place.rmdir()
+
+
 def clear_staging(folder: Path) -> None:
     """Remove what an interrupted arrival left under temporary names."""
     for leftover in staging(folder).iterdir():
