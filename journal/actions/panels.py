@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
+from journal.actions.panel_metal import metal_done
 from journal.actions.session import Session
 from journal.domain.areas import Area, Entry
 from journal.domain.drawing import Panel
@@ -20,8 +21,8 @@ from journal.domain.work import Work
 class Event:
     """One thing that happened to a panel.
 
-    ``kind`` is photos, stage, receipt, work or entry; ``id`` is the number of the photo, area,
-    receipt, work or entry.
+    ``kind`` is photos, stage, receipt, work, entry, seam, patch or reading; ``id`` is the number of
+    the photo, area, receipt, work, entry, seam, patch or measure.
     """
 
     when: When | None
@@ -66,6 +67,10 @@ def history(session: Session, panel_id: PanelId) -> PanelHistory:
         *_bought(receipts),
         *_worked(work),
         *(Event(e.when, "entry", "Entry", e.text, e.id) for e in entries),
+        *(
+            Event(done.when, done.kind, done.title, done.detail, done.id)
+            for done in metal_done(session, panel_id, ids)
+        ),
     ]
     events.sort(key=lambda e: e.when.earliest if e.when else datetime.max)
     return PanelHistory(panel, photos, areas, receipts, work, entries, tuple(events))

@@ -21,6 +21,8 @@ class GapKind(StrEnum):
     AREA_NOT_FINISHED = "repair areas not finished"
     AREA_NOTHING_SAID = "repair areas that don't say what was found or done"
     AREA_NO_PANEL = "repair areas on no panel"
+    AREA_NOT_WELDED = "repair areas finished with seams not welded"
+    AREA_NOT_READ_AFTER = "repair areas measured before and never after"
     AREA_NO_HOURS = "repair areas with no hours"
     RECEIPT_LOST = "receipts whose paper is lost"
     RECEIPT_NEVER = "payments that never had a receipt"

@@ -2,11 +2,15 @@
 
 from dataclasses import dataclass
 
+from journal.domain.anchors import AnchorPoint
 from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, Milestone
 from journal.domain.drawing import Drawing
+from journal.domain.patches import Patch
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
+from journal.domain.readings import Measure, Reading
 from journal.domain.receipts import Receipt
+from journal.domain.seams import Seam, SeamChange
 from journal.domain.work import Work
 
 
@@ -28,3 +32,9 @@ class Record:
     entries: tuple[Entry, ...]
     receipts: tuple[Receipt, ...]
     work: tuple[Work, ...]
+    seams: tuple[Seam, ...] = ()
+    seam_changes: tuple[SeamChange, ...] = ()
+    patches: tuple[Patch, ...] = ()
+    anchors: tuple[AnchorPoint, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    readings: tuple[Reading, ...] = ()

@@ -74,6 +74,32 @@ class Warned:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """One place measured: its numbers before and after, the difference, and what is said of it."""
+
+    name: str
+    before: str
+    after: str
+    difference: str
+    unit: str
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Metalwork:
+    """What was welded, let in and measured in a repair area, in sentences and rows.
+
+    ``bearings`` are the sentences on what lies near load-bearing mountings.
+    """
+
+    seams: tuple[str, ...] = ()
+    patches: tuple[str, ...] = ()
+    measured: tuple[Measured, ...] = ()
+    diagonals: tuple[str, ...] = ()
+    bearings: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class AreaStory:
     """All that the dossier says of one repair area; ``number`` counts from 1 in order of time."""
 
@@ -92,6 +118,7 @@ class AreaStory:
     evidence: tuple[str, ...]
     lacking: tuple[str, ...]
     cautions: tuple[Warned, ...]
+    metal: Metalwork = Metalwork()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,15 @@ from journal.domain.areas import Area
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.gaps import Gap, GapKind
 from journal.domain.ids import PhotoId
+from journal.domain.metal_words import metres
 from journal.domain.milestones import is_upkeep
 from journal.domain.money import format_money
 from journal.domain.photos import Photo, Role
+from journal.domain.readings import Measure, Reading, compare
 from journal.domain.receipts import Category, Paper, Receipt
 from journal.domain.record import Record
+from journal.domain.seam_sums import sums
+from journal.domain.seams import SLACK_MM
 from journal.domain.when import When, spoken
 from journal.dossier.words import count, listed, shortened
 
@@ -29,6 +33,8 @@ WEIGHTS = {
     GapKind.RECEIPT_TOTAL: 68,
     GapKind.RECEIPT_LOST: 66,
     GapKind.AREA_NO_PANEL: 64,
+    GapKind.AREA_NOT_WELDED: 63,
+    GapKind.AREA_NOT_READ_AFTER: 62,
     GapKind.AREA_NOT_FINISHED: 60,
     GapKind.PHOTOS_UNDATED: 55,
     GapKind.RECEIPT_NO_SCAN: 50,
@@ -108,6 +114,8 @@ def _area_gaps(record: Record) -> Iterator[Gap]:
     for area in record.areas:
         yield from _area_photo_gaps(area, roles[area.id], record.car.stages)
         yield from _area_word_gaps(area, record.car.stages)
+        if _finished(area, record.car.stages):
+            yield from _metal_gaps(record, area)
         if area.id not in worked and _past_first(area, record.car.stages):
             yield _of_area(
                 area,
@@ -115,6 +123,35 @@ def _area_gaps(record: Record) -> Iterator[Gap]:
                 "no hours",
                 "Nobody's time is recorded for this repair area.",
             )
+
+
+def _metal_gaps(record: Record, area: Area) -> Iterator[Gap]:
+    """What a finished repair area still lacks of its welding and its readings."""
+    seams = [seam for seam in record.seams if seam.area_id == area.id]
+    drawn = sums(seams, record.seam_changes)
+    if drawn.planned - drawn.welded > SLACK_MM:
+        yield _of_area(
+            area,
+            GapKind.AREA_NOT_WELDED,
+            f"{metres(drawn.planned - drawn.welded)} of seam not welded",
+            "The repair area counts as finished, but not all of its seams do.",
+        )
+    behind = [
+        measure.name
+        for measure in record.measures
+        if measure.area_id == area.id and _read_before_only(measure, record.readings)
+    ]
+    if behind:
+        yield _of_area(
+            area,
+            GapKind.AREA_NOT_READ_AFTER,
+            f"not measured after: {shortened(behind, 3)}",
+            "Only a reading after the work shows whether the shell kept its shape.",
+        )
+
+
+def _read_before_only(measure: Measure, readings: Sequence[Reading]) -> bool:
+    return any(c.before is not None and c.after is None for c in compare(measure, readings))
 
 
 def _area_photo_gaps(area: Area, roles: set[Role], stages: Sequence[str]) -> Iterator[Gap]:

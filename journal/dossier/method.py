@@ -16,6 +16,7 @@ def method(record: Record, shown: tuple[Shown, ...], program_version: str) -> tu
         Passage("What this document is", _what(record, shown, program_version)),
         Passage("How dates are known", _dates(shown)),
         Passage("What was corrected", _corrections(record)),
+        *_metal(record),
         Passage("What SHA-256 is, and how to check it", _hashes()),
         Passage("What it is not", (NEVER_A_PASS,)),
     )
@@ -78,6 +79,26 @@ def _corrections(record: Record) -> tuple[str, ...]:
             f"{count(turned, 'photo').capitalize()} turned upright by hand, for show only."
         )
     return tuple(lines) or ("Nothing: every date is as its file gave it.",)
+
+
+def _metal(record: Record) -> tuple[Passage, ...]:
+    """How lengths, areas and distances came about, where the record has any."""
+    if not (record.seams or record.patches or record.anchors):
+        return ()
+    return (
+        Passage(
+            "How metalwork is measured",
+            (
+                (
+                    "Lengths of seams, areas of patches and distances to mountings are computed "
+                    "from what the owner drew on the drawing of the car, along the drawing and in "
+                    "millimetres; the mass of steel from the area, the thickness and 7,850 kg to "
+                    "the cubic metre. Readings are numbers that the owner took with the "
+                    "instrument named in the journal."
+                ),
+            ),
+        ),
+    )
 
 
 def _shift(seconds: int) -> str:

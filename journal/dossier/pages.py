@@ -154,6 +154,7 @@ def _area(area: AreaStory, prints: Mapping[int, Print | Unprinted]) -> dict[str,
         "evidence": list(area.evidence),
         "lacking": list(area.lacking),
         "cautions": [row.title for row in area.cautions],
+        "metal": asdict(area.metal),
     }
 
 

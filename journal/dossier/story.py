@@ -20,6 +20,7 @@ from journal.dossier.evidence import (
     photo_sentences,
     receipt_sentence,
 )
+from journal.dossier.metal import metalwork
 from journal.dossier.words import KNOWN_BY, excerpt, hours, listed, sentence, shortened
 
 _ROLE_ORDER = {role: place for place, role in enumerate(Role)}
@@ -93,6 +94,7 @@ def _story(
         evidence=tuple(text for text in evidence if text),
         lacking=lacking_sentences(shown, len(receipts), minutes),
         cautions=warned(area.cautions),
+        metal=metalwork(record, area),
     )
 
 

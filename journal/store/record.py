@@ -18,4 +18,10 @@ def record(journal: Journal) -> Record:
         entries=journal.areas.entries(),
         receipts=journal.receipts.all(),
         work=journal.work.all(),
+        seams=journal.metalwork.seams(),
+        seam_changes=journal.metalwork.changes(),
+        patches=journal.metalwork.patches(),
+        anchors=journal.metalwork.anchors(),
+        measures=journal.readings.measures(),
+        readings=journal.readings.all(),
     )

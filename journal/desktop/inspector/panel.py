@@ -12,12 +12,15 @@ from journal.desktop import icons, theme
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
+    MetalKind,
+    MetalSelected,
     PanelSelected,
     PhotosSelected,
     ReceiptSelected,
     Selection,
 )
 from journal.desktop.inspector import Pane
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.grid_layout import Group
 from journal.desktop.widgets.legend import paint_swatch
 from journal.desktop.widgets.parts import PlainList, button, column, label, row
@@ -35,8 +38,16 @@ _KIND_ICONS = {
     "receipt": "receipt",
     "work": "hours",
     "entry": "entry",
+    "seam": "seam",
+    "patch": "patch",
+    "reading": "measure",
 }
-_KINDS = frozenset({"photos", "pins", "areas", "receipts", "work", "entries", "drawing", "car"})
+_METAL = {"seam": MetalKind.SEAM, "patch": MetalKind.PATCH, "reading": MetalKind.MEASURE}
+_KINDS = frozenset({"photos", "pins", "areas", "receipts", "work", "entries", "drawing", "car"}) | {
+    "metalwork",
+    "anchors",
+    "readings",
+}
 _EVENT_ROLE = Qt.ItemDataRole.UserRole
 
 
@@ -46,6 +57,7 @@ class PanelPane(Pane):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._panel_id: PanelId | None = None
+        self._reading: Task | None = None
         self._history: panels.PanelHistory | None = None
         self._newest_first = True
         self._title = label("", "subheading")
@@ -116,13 +128,18 @@ class PanelPane(Pane):
             self._read()
 
     def _read(self) -> None:
-        if self._panel_id is None:
+        """Read the story in a reader's thread: hundreds of photos may belong to it."""
+        panel_id, session = self._panel_id, self.desk.session
+        if panel_id is None:
             return
-        self._history = self.desk.ask(panels.history, self._panel_id)
-        if self._history is not None:
-            self._show(self._history)
+        if self._reading is not None:
+            self._reading.cancel()
+        self._reading = self.desk.read(
+            lambda _context: panels.history(session, panel_id), self._show, self
+        )
 
     def _show(self, history: panels.PanelHistory) -> None:
+        self._reading, self._history = None, history
         self._title.setText(history.panel.label)
         self._facts.setText(_facts(history))
         self._show_areas(history.areas)
@@ -213,6 +230,8 @@ class PanelPane(Pane):
             self.desk.select(AreaSelected(AreaId(event.id)))
         elif event.kind == "receipt":
             self.desk.select(ReceiptSelected(ReceiptId(event.id)))
+        elif event.kind in _METAL:
+            self.desk.select(MetalSelected(_METAL[event.kind], event.id))
         elif event.kind == "entry":
             self._change_entry(EntryId(event.id))
         else:

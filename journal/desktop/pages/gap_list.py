@@ -53,6 +53,8 @@ ACT_WORDS = {
     GapKind.AREA_NOT_FINISHED: "Set the stage",
     GapKind.AREA_NOTHING_SAID: "Say it",
     GapKind.AREA_NO_PANEL: "Choose the panel",
+    GapKind.AREA_NOT_WELDED: "Show the area",
+    GapKind.AREA_NOT_READ_AFTER: "Show the area",
     GapKind.AREA_NO_HOURS: "Record hours",
     GapKind.RECEIPT_LOST: "Open the receipt",
     GapKind.RECEIPT_NEVER: "Open the receipt",

@@ -35,6 +35,8 @@ _ROLES = {
     GapKind.AREA_NO_AFTER: Role.AFTER,
 }
 _STAGES = frozenset({GapKind.AREA_UNDATED, GapKind.AREA_NOT_FINISHED})
+#: What is filled on the area's own page.
+_SHOWN = frozenset({GapKind.AREA_NOT_WELDED, GapKind.AREA_NOT_READ_AFTER})
 
 
 class GapsPage(Page):
@@ -118,7 +120,8 @@ class GapsPage(Page):
         if area is None:
             return
         self.desk.select(AreaSelected(area_id))
-        if self.desk.read_only or (gap.kind in _ROLES and not self.desk.ask(count_photos)):
+        no_photos = gap.kind in _ROLES and not self.desk.ask(count_photos)
+        if self.desk.read_only or no_photos or gap.kind in _SHOWN:
             self.desk.show_page("Areas")
             return
         self._open_area_dialog(gap.kind, area)
