@@ -36,6 +36,16 @@ def type_area(qtbot, edit, text):
     qtbot.keyClick(edit.pick, Qt.Key.Key_Return)
 
 
+def test_an_area_taken_from_the_list_leaves_the_line_empty(qtbot, edit):
+    qtbot.keyClicks(edit.pick, "l")
+    popup = edit.pick.completer().popup()
+    qtbot.waitUntil(popup.isVisible)
+    qtbot.keyClick(popup, Qt.Key.Key_Down)
+    qtbot.keyClick(popup, Qt.Key.Key_Return)
+    assert len(edit.shares()) == 1
+    qtbot.waitUntil(lambda: edit.pick.text() == "")
+
+
 def test_areas_are_added_by_a_part_of_their_name(qtbot, edit):
     type_area(qtbot, edit, "boot")
     type_area(qtbot, edit, "sill")

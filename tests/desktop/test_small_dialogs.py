@@ -103,6 +103,12 @@ def test_words_that_mean_no_panel_are_refused_with_near_ones(qtbot, desk, sessio
     assert areas.areas(session) == before
 
 
+def test_an_area_that_is_there_opens_at_the_words_it_lacks(desk, session, show):
+    known = areas.areas(session)[0]
+    dialog = show(AreaDialog(desk, area=known))
+    assert dialog.focusWidget() is dialog.what_done
+
+
 def test_an_area_needs_a_name(desk, session, show):
     before = areas.areas(session)
     dialog = show(AreaDialog(desk))

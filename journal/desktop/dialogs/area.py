@@ -65,6 +65,7 @@ class AreaDialog(FormDialog):
             self.panels.set_panels(area.panel_ids)
             self.what_found.setPlainText(area.found)
             self.what_done.setPlainText(area.done)
+            (self.what_done if area.found else self.what_found).setFocus()
             return
         selected = self._desk.selection
         if not panel_ids and isinstance(selected, PanelSelected):

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from journal.desktop import icons
@@ -87,8 +87,6 @@ class PanelsEdit(QWidget):
 
     def _add(self, panel: Panel) -> None:
         self.pick.clear()
-        # The list of proposals writes into the line once more after it has told of its choice.
-        QTimer.singleShot(0, self.pick, self.pick.clear)
         self._complain("")
         if panel.id not in self._chosen:
             self._chosen.append(panel.id)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QStringListModel, Qt, Signal
+from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
 
@@ -79,3 +79,6 @@ class PickEdit(QLineEdit):
 
     def _on_activated(self, text: str) -> None:
         self.picked.emit(text)
+        if not self.text():
+            # The list writes its choice into the line once more, after it has told of it.
+            QTimer.singleShot(0, self, self.clear)
