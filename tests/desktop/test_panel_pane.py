@@ -4,11 +4,12 @@ import pytest
 
 from journal.actions import pins
 from journal.actions.settings import Settings
-from journal.desktop.desk import AreaSelected, Desk, PanelSelected, PhotosSelected, ReceiptSelected
+from journal.desktop.desk import AreaSelected, PanelSelected, PhotosSelected, ReceiptSelected
 from journal.desktop.inspector.panel import PanelPane
 from journal.desktop.tasks import TaskRunner
 from journal.domain.changes import Changes
 from journal.domain.ids import PhotoId
+from tests.desktop.desks import PatientDesk
 from tests.desktop.garage import add_sittings, panel_id
 from tests.desktop.workshop import furnished
 
@@ -23,7 +24,7 @@ def session(tmp_path):
 @pytest.fixture
 def pane(qtbot, session):
     runner = TaskRunner()
-    made = PanelPane(Desk(session, runner, Settings()))
+    made = PanelPane(PatientDesk(session, runner, Settings()))
     qtbot.addWidget(made)
     made.desk.changed.connect(made.refresh)
     made.show()

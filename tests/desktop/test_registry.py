@@ -92,3 +92,14 @@ def test_back_leads_to_what_was_selected_before(qtbot, full):
     assert full.selection == panel
     assert not inspector._back.isVisible()
     full.tasks.stop_all()
+
+
+def test_an_inspector_put_away_catches_up_when_it_is_shown_again(qtbot, full):
+    inspector = Inspector(full)
+    qtbot.addWidget(inspector)
+    inspector.hide()
+    full.select(PhotosSelected((PhotoId(1),)))
+    assert inspector.current_pane() is None
+    inspector.show()
+    assert type(inspector.current_pane()).__name__ == "PhotoPane"
+    full.tasks.stop_all()

@@ -11,6 +11,7 @@ from journal.desktop.desk import AreaSelected, Desk, Selection
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
 from journal.desktop.inspector import Pane
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.parts import button, column, label, row, scrolled
 from journal.desktop.widgets.photo_strip import PhotoStrip
 from journal.desktop.widgets.stage_bar import StageBar
@@ -18,6 +19,7 @@ from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
 from journal.domain.cautions import caution, suggest
 from journal.domain.changes import Changes
+from journal.domain.costs import CostTable
 from journal.domain.drawing import Panel
 from journal.domain.hours import spoken_hours
 from journal.domain.ids import AreaId, PhotoId
@@ -33,6 +35,7 @@ class AreaPane(Pane):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
+        self._reading: Task | None = None
         self._area: Area | None = None
         self._stages: tuple[str, ...] = ()
         self.name = label("", "heading")
@@ -108,7 +111,7 @@ class AreaPane(Pane):
         chosen = self.desk.ask(actions.area_photos, area_id) or ()
         self.strip.set_photos([photo for _, photo in chosen])
         self.strip.setAcceptDrops(not self.desk.read_only)
-        self.figures.setText(self._figures(area_id))
+        self._read_figures(area_id)
         self._show_cautions(area, panels)
 
     def _show_stage(self, area: Area) -> None:
@@ -127,14 +130,16 @@ class AreaPane(Pane):
         self.cautions.setText("Cautions: " + "; ".join(titles) if titles else "")
         self.cautions.setVisible(bool(titles))
 
-    def _figures(self, area_id: AreaId) -> str:
-        table = self.desk.ask(costs, "area")
-        for found in table.rows if table else ():
-            if table and found.key == str(area_id):
-                money = [format_money(found.money, table.currency)] if found.money else []
-                time = [spoken_hours(found.minutes)] if found.minutes else []
-                return ", ".join([*money, *time]) or "Nothing yet."
-        return "Nothing yet."
+    def _read_figures(self, area_id: AreaId) -> None:
+        """Sum up in a reader's thread: the costs of an area rest on every receipt."""
+        session = self.desk.session
+        if self._reading is not None:
+            self._reading.cancel()
+        self._reading = self.desk.read(
+            lambda _context: costs(session, "area"),
+            lambda table: self.figures.setText(_figures(table, area_id)),
+            self,
+        )
 
     def _on_move(self) -> None:
         if self._area is not None:
@@ -151,3 +156,13 @@ class AreaPane(Pane):
 
     def _open(self) -> None:
         self.desk.show_page("Areas")
+
+
+def _figures(table: CostTable, area_id: AreaId) -> str:
+    """What an area cost, in money and hours."""
+    for found in table.rows:
+        if found.key == str(area_id):
+            money = [format_money(found.money, table.currency)] if found.money else []
+            time = [spoken_hours(found.minutes)] if found.minutes else []
+            return ", ".join([*money, *time]) or "Nothing yet."
+    return "Nothing yet."

@@ -13,6 +13,9 @@ from journal.domain.areas import Area
 from journal.domain.ids import AreaId, PanelId, PhotoId
 from journal.domain.photos import Role
 
+#: So many areas of the photos' panels are offered; the others can be named.
+_MOST_FITTING = 12
+
 
 @dataclass(frozen=True, slots=True)
 class Offered:
@@ -63,11 +66,9 @@ class PhotoAreas(QWidget):
 
     def _offered(self, panels: set[PanelId]) -> list[Offered]:
         roles = self._roles()
-        return [
-            Offered(area, roles.get(area.id))
-            for area in self._areas
-            if area.id in roles or area.id in self._added or panels & set(area.panel_ids)
-        ]
+        fitting = [area for area in self._areas if panels & set(area.panel_ids)]
+        wanted = {area.id for area in fitting[:_MOST_FITTING]} | set(roles) | self._added
+        return [Offered(a, roles.get(a.id)) for a in self._areas if a.id in wanted]
 
     def _roles(self) -> dict[AreaId, Role | None]:
         """The role that the photos have in each area; None where not all have the same."""

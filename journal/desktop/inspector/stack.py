@@ -2,8 +2,8 @@
 
 from importlib import import_module
 
-from PySide6.QtCore import Slot
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtGui import QKeySequence, QShowEvent
 from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 
 from journal.desktop.desk import (
@@ -40,6 +40,7 @@ class Inspector(QFrame):
         self.setMinimumWidth(280)
         self._panes: dict[type, Pane] = {}
         self._shown: Selection = Nothing()
+        self._is_behind = False
         self._before: list[Selection] = []
         self._back = button("Back", self.go_back, icon="previous", role="quiet")
         self._back.setToolTip("What was selected before (Alt+Left)")
@@ -67,6 +68,23 @@ class Inspector(QFrame):
     def show_selection(self, selection: Selection) -> None:
         """Bring the pane for the selection to the front."""
         self._remember(selection)
+        self._is_behind = self._is_put_away()
+        if not self._is_behind:
+            self._show(selection)
+
+    def _is_put_away(self) -> bool:
+        """Whether it was hidden, so that nothing needs to be read for it."""
+        told = Qt.WidgetAttribute.WA_WState_ExplicitShowHide
+        return self.isHidden() and self.testAttribute(told)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what was selected and changed while out of sight."""
+        super().showEvent(event)
+        if self._is_behind:
+            self._is_behind = False
+            self._show(self._shown)
+
+    def _show(self, selection: Selection) -> None:
         if isinstance(selection, Nothing):
             self._stack.setCurrentWidget(self._nothing)
             return
@@ -77,7 +95,9 @@ class Inspector(QFrame):
     @Slot(object)
     def refresh(self, changes: Changes) -> None:
         """Let the pane in front read again what changed."""
-        if (pane := self.current_pane()) is not None:
+        if self._is_put_away():
+            self._is_behind = True
+        elif (pane := self.current_pane()) is not None:
             pane.refresh(changes)
 
     @Slot()
