@@ -168,6 +168,11 @@ _MEANINGS = (
 )
 
 
+def is_held(error: sqlite3.DatabaseError) -> bool:
+    """Tell whether another program holds the database at the moment."""
+    return "locked" in str(error) or "busy" in str(error)
+
+
 def in_words(error: sqlite3.DatabaseError) -> str:
     """What an error of SQLite's means to a person, as the end of a sentence."""
     said = str(error)

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from journal.store.connection import PerThread
+from journal.files.durable import discard
+from journal.store.connection import PerThread, is_held
 from journal.store.rows import chunks, marks
 
 PREVIEWS_NAME = "previews.db"
@@ -35,9 +36,16 @@ class Previews:
         with self._writing:
             try:
                 return _prepared(sqlite3.connect(self._path, timeout=5, check_same_thread=False))
-            except sqlite3.DatabaseError:
-                self._path.unlink(missing_ok=True)
+            except sqlite3.DatabaseError as error:
+                return self._afresh(error)
+
+    def _afresh(self, error: sqlite3.DatabaseError) -> sqlite3.Connection:
+        """A database in place of one that is spoilt; in memory where there can be none on disk."""
+        if not is_held(error):
+            discard(self._path)
+            with contextlib.suppress(sqlite3.DatabaseError):
                 return _prepared(sqlite3.connect(self._path, timeout=5, check_same_thread=False))
+        return _prepared(sqlite3.connect(":memory:", check_same_thread=False))
 
     def get(self, sha256: str) -> bytes | None:
         """The thumbnail of an original, rough or not, None where there is none."""
@@ -62,18 +70,29 @@ class Previews:
 
     def put_many(self, rows: Iterable[tuple[str, bytes, bool]]) -> None:
         """Keep some thumbnails; a rough one never replaces a final one."""
+        self._put(
+            """INSERT INTO thumbs (sha256, rough, jpeg) VALUES (?1, ?3, ?2)
+               ON CONFLICT (sha256) DO UPDATE SET rough = excluded.rough, jpeg = excluded.jpeg
+               WHERE excluded.rough <= thumbs.rough""",
+            rows,
+        )
+
+    def _put(self, sql: str, rows: Iterable[tuple[Any, ...]]) -> None:
+        """Write rows, all or none; what can't be kept is made again when it is wanted."""
         if self._read_only and self._path.is_file():
             return
         db = self._connections.get()
-        with self._writing, contextlib.suppress(sqlite3.OperationalError):
-            db.execute("BEGIN IMMEDIATE")
-            db.executemany(
-                """INSERT INTO thumbs (sha256, rough, jpeg) VALUES (?1, ?3, ?2)
-                   ON CONFLICT (sha256) DO UPDATE SET rough = excluded.rough, jpeg = excluded.jpeg
-                   WHERE excluded.rough <= thumbs.rough""",
-                rows,
-            )
-            db.execute("COMMIT")
+        with self._writing:
+            try:
+                db.execute("BEGIN IMMEDIATE")
+                db.executemany(sql, rows)
+                db.execute("COMMIT")
+            except sqlite3.OperationalError:
+                # The disk is full, or another program holds the file.
+                db.rollback()
+            except sqlite3.DatabaseError:
+                # Spoilt inside: the next opening begins afresh.
+                discard(self._path)
 
     def features(self, kind: str, keys: Iterable[tuple[str, int]]) -> dict[tuple[str, int], bytes]:
         """What was kept of how pictures look, by SHA-256 and turn; what isn't there is left out."""
@@ -92,16 +111,10 @@ class Previews:
 
     def put_features(self, kind: str, rows: Iterable[tuple[str, int, bytes]]) -> None:
         """Keep how pictures look: SHA-256, turn and the packed features of each."""
-        if self._read_only and self._path.is_file():
-            return
-        db = self._connections.get()
-        with self._writing, contextlib.suppress(sqlite3.OperationalError):
-            db.execute("BEGIN IMMEDIATE")
-            db.executemany(
-                "INSERT OR REPLACE INTO features (sha256, turn, kind, value) VALUES (?, ?, ?, ?)",
-                [(sha256, turn, kind, value) for sha256, turn, value in rows],
-            )
-            db.execute("COMMIT")
+        self._put(
+            "INSERT OR REPLACE INTO features (sha256, turn, kind, value) VALUES (?, ?, ?, ?)",
+            ((sha256, turn, kind, value) for sha256, turn, value in rows),
+        )
 
     def close(self) -> None:
         """Close; what is asked for or kept later is refused."""
