@@ -28,6 +28,7 @@ HELP_PAGES = (
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
+    ("shape", "Shape the drawing"),
     ("dates", "Dates, and how they are known"),
     ("folder", "The journal's folder"),
     ("keys", "Keys"),

@@ -12,7 +12,7 @@ from journal.desktop.tools.overlay import (
     paint_length,
     paint_line,
 )
-from journal.desktop.tools.shaping_tool import CLICK
+from journal.desktop.tools.shaping_tool import CLICK, FREE
 from journal.desktop.tools.tool import Held
 from journal.domain.drawing import Side, System
 from journal.domain.errors import JournalError
@@ -22,7 +22,7 @@ from journal.domain.shaping.segments import rounded_point
 from journal.domain.shaping.snapping import Snap
 
 _FIRST = "Drag from one corner to the other, or click them; arrows and Space do it by key."
-_SECOND = "Click the corner across. Its sides come to rest at whole steps; Alt frees them."
+_SECOND = "Click the corner across. Its sides rest at whole steps; Alt (or Ctrl) frees them."
 
 
 class BoxTool(DrawingTool):
@@ -70,7 +70,7 @@ class BoxTool(DrawingTool):
         self._by_key = False
         snap = self.caught(point, held)
         start, step = self.last(), self.step()
-        if start is not None and not snap.why and not held & Held.AltModifier:
+        if start is not None and not snap.why and not held & FREE:
             across = round((point.x - start.x) / step) * step
             along = round((point.y - start.y) / step) * step
             snap = Snap(rounded_point(Point(start.x + across, start.y + along)), snap.why)

@@ -27,7 +27,7 @@ _CHOSEN = (
     "Arrows move it 1 mm, with Shift 10; Enter keeps it. "
     "Del takes it out, I puts a corner in, C bends its edge, L makes it straight."
 )
-_DRAGGED = "Let go to keep it. Alt frees it from what catches it, Esc drops it."
+_DRAGGED = "Let go to keep it. Alt (or Ctrl) frees it from what catches it, Esc drops it."
 _NUDGED = "Enter keeps it here, Esc puts it back."
 _BENT = "Let go to keep the curve, Esc drops it."
 

@@ -36,7 +36,8 @@ _WAYS = {
     Qt.Key.Key_Up: "up",
     Qt.Key.Key_Down: "down",
 }
-_FREE = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
+#: Either of these held, nothing is caught.
+FREE = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ControlModifier
 
 
 def arrow_step(event: QKeyEvent) -> tuple[float, float] | None:
@@ -105,7 +106,7 @@ class ShapingTool(Tool):
         besides: Point | None = None,
     ) -> Snap:
         """Where a spot comes to rest; Alt (or Ctrl) held frees it."""
-        if held & _FREE or self.view_id is None:
+        if held & FREE or self.view_id is None:
             return Snap(rounded_point(point), Why.FREE)
         return self.canvas.snapper().snap(
             point,
