@@ -18,10 +18,10 @@ from PySide6.QtWidgets import QWidget
 
 from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas_labels import paint_label
-from journal.desktop.widgets.canvas_pins import paint_dots
 from journal.desktop.widgets.canvas_sheet import CanvasSheet
 from journal.desktop.widgets.canvas_signs import paint_sign
 from journal.desktop.widgets.photo_drag import photos_from_mime
+from journal.desktop.widgets.pin_paint import paint_dots
 from journal.domain.ids import PanelId
 
 if TYPE_CHECKING:

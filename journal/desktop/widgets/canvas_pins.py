@@ -8,10 +8,9 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QTransform
 
-from journal.desktop.theme import Colours
 from journal.domain.ids import PanelId, PhotoId
 
 #: Dots nearer than this to each other become one with a count, in pixels.
@@ -21,8 +20,12 @@ _DOT = 6.0
 #: So many photos of one place spread at most; more stay a count.
 _SPREAD_MOST = 40
 #: Spread dots lie on a spiral of golden angles, which keeps them this far apart (times about 1.7).
-_PACE = 9.5
+_PACE = 12.5
 _GOLDEN = math.pi * (3 - math.sqrt(5))
+
+#: Cells of the screen are numbered column by column; so many rows fit no screen.
+_ROW = 1 << 20
+_AROUND = tuple(x * _ROW + y for x in (0, -1, 1) for y in (0, -1, 1))
 
 _Placed = tuple[float, float, "Spot"]
 
@@ -70,6 +73,27 @@ class Dot:
         return _DOT if count == 1 else 9.0 + 2.5 * math.log10(count)
 
 
+class Gathered:
+    """Dots gathered once for a scale: pulling the sheet about moves them and parts none."""
+
+    def __init__(self) -> None:
+        self._spots: Sequence[Spot] = ()
+        self._scale: tuple[float, float, bool] | None = None
+        self._made: tuple[Dot, ...] = ()
+
+    def dots(
+        self, spots: Sequence[Spot], to_screen: QTransform, *, spread: bool = False
+    ) -> tuple[Dot, ...]:
+        """The dots for these spots, gathered anew only for other spots or another scale."""
+        scale = to_screen.m11(), to_screen.m22(), spread
+        if spots is not self._spots or scale != self._scale:
+            self._spots, self._scale = spots, scale
+            plain = QTransform.fromScale(scale[0], scale[1])
+            self._made = gather(spots, plain, spread=spread)
+        shift = QPointF(to_screen.dx(), to_screen.dy())
+        return tuple(Dot(d.at + shift, d.photo_ids, d.facing, d.spots) for d in self._made)
+
+
 def gather(
     spots: Iterable[Spot], to_screen: QTransform, *, spread: bool = False
 ) -> tuple[Dot, ...]:
@@ -79,55 +103,81 @@ def gather(
     dots = [_dot(group, at) for group, at in zip(groups, middles, strict=True)]
     if not spread:
         return tuple(dots)
-    reaches = [_spread_reach(dot) for dot in dots]
-    return tuple(
-        one
-        for number, dot in enumerate(dots)
-        for one in (_spread(dot) if _has_room(number, middles, reaches) else (dot,))
-    )
+    room = _Room(dots)
+    return tuple(one for dot in dots for one in (_spread(dot) if room.is_round(dot) else (dot,)))
+
+
+class _Room:
+    """Knows how far every dot reaches, and whether one can spread without touching another."""
+
+    _CELL = 50.0
+
+    def __init__(self, dots: Sequence[Dot]) -> None:
+        self._cells: dict[tuple[int, int], list[tuple[float, float, float]]] = defaultdict(list)
+        self._furthest = 0.0
+        for dot in dots:
+            x, y, reach = dot.at.x(), dot.at.y(), _spread_reach(dot)
+            self._cells[int(x // self._CELL), int(y // self._CELL)].append((x, y, reach))
+            self._furthest = max(self._furthest, reach)
+
+    def is_round(self, dot: Dot) -> bool:
+        """Whether there is room round a dot that could spread."""
+        if not 1 < len(dot.photo_ids) <= _SPREAD_MOST:
+            return False
+        x, y, own = dot.at.x(), dot.at.y(), _spread_reach(dot)
+        far, found = own + self._furthest, 0
+        for across in range(int((x - far) // self._CELL), int((x + far) // self._CELL) + 1):
+            for down in range(int((y - far) // self._CELL), int((y + far) // self._CELL) + 1):
+                for other_x, other_y, reach in self._cells.get((across, down), ()):
+                    if (x - other_x) ** 2 + (y - other_y) ** 2 <= (own + reach) ** 2:
+                        # The first is the dot itself.
+                        found += 1
+                        if found > 1:
+                            return False
+        return True
 
 
 def _groups(spots: Iterable[Spot], to_screen: QTransform) -> list[list[_Placed]]:
     """Spots that would lie on each other, together."""
-    buckets: dict[tuple[int, int], list[_Placed]] = defaultdict(list)
+    buckets: dict[int, list[_Placed]] = defaultdict(list)
     scale_x, scale_y = to_screen.m11(), to_screen.m22()
     shift_x, shift_y = to_screen.dx(), to_screen.dy()
     for spot in spots:
         x, y = spot.x * scale_x + shift_x, spot.y * scale_y + shift_y
-        buckets[int(x // REACH), int(y // REACH)].append((x, y, spot))
+        buckets[int(x // REACH) * _ROW + int(y // REACH)].append((x, y, spot))
     groups: list[list[_Placed]] = []
-    found: dict[tuple[int, int], list[tuple[float, float, int]]] = defaultdict(list)
+    found: dict[int, list[tuple[float, float, int]]] = {}
     for bucket in sorted(buckets.values(), key=len, reverse=True):
         x, y = _middle(bucket)
-        cell = int(x // REACH), int(y // REACH)
+        cell = int(x // REACH) * _ROW + int(y // REACH)
         near = _near(x, y, cell, found)
         if near is None:
-            found[cell].append((x, y, len(groups)))
-            groups.append(list(bucket))
+            found.setdefault(cell, []).append((x, y, len(groups)))
+            groups.append(bucket)
         else:
             groups[near].extend(bucket)
     return groups
 
 
 def _near(
-    x: float,
-    y: float,
-    cell: tuple[int, int],
-    found: dict[tuple[int, int], list[tuple[float, float, int]]],
+    x: float, y: float, cell: int, found: dict[int, list[tuple[float, float, int]]]
 ) -> int | None:
     """The group whose middle is within reach; only the cells around can hold one."""
-    for across in (cell[0] - 1, cell[0], cell[0] + 1):
-        for down in (cell[1] - 1, cell[1], cell[1] + 1):
-            for other_x, other_y, number in found.get((across, down), ()):
-                if math.hypot(x - other_x, y - other_y) < REACH:
+    for step in _AROUND:
+        if cell + step in found:
+            for other_x, other_y, number in found[cell + step]:
+                if (x - other_x) ** 2 + (y - other_y) ** 2 < REACH * REACH:
                     return number
     return None
 
 
 def _dot(group: list[_Placed], at: tuple[float, float]) -> Dot:
+    if len(group) == 1:
+        spot = group[0][2]
+        return Dot(QPointF(*at), spot.photo_ids, spot.facing, (spot,))
     spots = tuple(spot for _, _, spot in group)
     ids = tuple(photo_id for spot in spots for photo_id in spot.photo_ids)
-    return Dot(QPointF(*at), ids, spots[0].facing if len(group) == 1 else None, spots)
+    return Dot(QPointF(*at), ids, None, spots)
 
 
 def _spread_reach(dot: Dot) -> float:
@@ -136,21 +186,8 @@ def _spread_reach(dot: Dot) -> float:
     return _PACE * math.sqrt(count) + _DOT if 1 < count <= _SPREAD_MOST else dot.radius
 
 
-def _has_room(
-    number: int, middles: Sequence[tuple[float, float]], reaches: Sequence[float]
-) -> bool:
-    x, y = middles[number]
-    return all(
-        math.hypot(x - other_x, y - other_y) > reaches[number] + reach
-        for other, ((other_x, other_y), reach) in enumerate(zip(middles, reaches, strict=True))
-        if other != number
-    )
-
-
 def _spread(dot: Dot) -> tuple[Dot, ...]:
     """One dot for each photo, round the middle."""
-    if not 1 < len(dot.photo_ids) <= _SPREAD_MOST:
-        return (dot,)
     single = [
         replace(spot, photo_ids=(photo_id,)) for spot in dot.spots for photo_id in spot.photo_ids
     ]
@@ -162,61 +199,9 @@ def _spread(dot: Dot) -> tuple[Dot, ...]:
     return tuple(made)
 
 
-def paint_dots(
-    painter: QPainter,
-    dots: Iterable[Dot],
-    colours: Colours,
-    font: QFont,
-    loud: PanelId | None = None,
-) -> None:
-    """Paint dots in pixels; a single one whose facing is known has a wedge that way.
-
-    Those of the panel ``loud`` lie over the others and have a ring.
-    """
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    bold = QFont(font)
-    bold.setBold(True)
-    bold.setPixelSize(11)
-    painter.setFont(bold)
-    ground, ink = QColor(colours.pin), QColor(colours.surface)
-    for dot in sorted(dots, key=lambda dot: dot.is_on(loud)) if loud is not None else dots:
-        if dot.is_on(loud):
-            _paint_halo(painter, dot, colours)
-        painter.setPen(QPen(ink, 1.5))
-        painter.setBrush(ground)
-        if dot.facing is not None:
-            _paint_wedge(painter, dot)
-        painter.drawEllipse(dot.at, dot.radius, dot.radius)
-        if len(dot.photo_ids) > 1:
-            area = QRectF(0, 0, 60, 20)
-            area.moveCenter(dot.at)
-            painter.setPen(ink)
-            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, _count(len(dot.photo_ids)))
-
-
-def _paint_halo(painter: QPainter, dot: Dot, colours: Colours) -> None:
-    painter.setBrush(QColor(colours.surface))
-    painter.setPen(QPen(QColor(colours.text), 2))
-    painter.drawEllipse(dot.at, dot.radius + 4, dot.radius + 4)
-
-
-def _paint_wedge(painter: QPainter, dot: Dot) -> None:
-    """A cone out of the dot, the way the camera looked."""
-    painter.save()
-    painter.translate(dot.at)
-    painter.rotate(dot.facing or 0.0)
-    cone = QColor(painter.brush().color())
-    cone.setAlpha(150)
-    painter.setBrush(cone)
-    painter.drawPolygon([QPointF(0, 0), QPointF(-7, -18), QPointF(7, -18)])
-    painter.restore()
-
-
-def _count(number: int) -> str:
-    return str(number) if number < 1000 else f"{number / 1000:.0f}k"
-
-
 def _middle(group: list[_Placed]) -> tuple[float, float]:
+    if len(group) == 1:
+        return group[0][0], group[0][1]
     count = sum(len(spot.photo_ids) for _, _, spot in group)
     return (
         sum(x * len(spot.photo_ids) for x, _, spot in group) / count,

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsVi
 from journal.desktop.theme import colours_of, level_mark, stage_mark
 from journal.desktop.widgets.canvas_decor import DecorItem
 from journal.desktop.widgets.canvas_items import PanelItem, SheetItem, Touch
-from journal.desktop.widgets.canvas_pins import Dot, Spot, gather
+from journal.desktop.widgets.canvas_pins import Dot, Gathered, Spot
 from journal.desktop.widgets.canvas_signs import Staged, place_signs
 from journal.desktop.widgets.pin_places import PinPlaces, sort_pins
 from journal.domain.drawing import Drawing, Panel, View
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections import Counter
 
     from journal.actions.tints import Tinted
+    from journal.desktop.widgets.canvas_underlay import Laid, UnderlayItem
     from journal.domain.hits import PanelMap
     from journal.domain.photos import Pin
 
@@ -44,6 +45,8 @@ class CanvasSheet(QGraphicsView):
     pins_clicked = Signal(object)
     #: Photos were dropped on a panel: their numbers, panel, view, and x, y in millimetres.
     photos_dropped = Signal(object, int, int, float, float)
+    #: Another picture lies under the view shown, or none, or otherwise.
+    underlay_changed = Signal()
     #: Another view is shown: its number.
     view_changed = Signal(int)
     #: The scene was made anew: what is laid over the panels is to be laid there again.
@@ -56,9 +59,12 @@ class CanvasSheet(QGraphicsView):
         self._stages: dict[PanelId, str] = {}
         self._stage_names: tuple[str, ...] = ()
         self._tinted: Tinted | None = None
+        self._laid: dict[ViewId, Laid] = {}
+        self.underlay_item: UnderlayItem | None = None
         self._places = PinPlaces()
         self._spots: tuple[Spot, ...] = ()
         self._dots: tuple[Dot, ...] | None = None
+        self._gathered = Gathered()
         self._signs: dict[PanelId, QPointF] | None = None
         self._items: dict[PanelId, list[PanelItem]] = {}
         self._map: PanelMap | None = None
@@ -119,6 +125,33 @@ class CanvasSheet(QGraphicsView):
         self._tinted = tinted
         self._apply_stages()
 
+    def set_underlays(self, laid: "Iterable[Laid]") -> None:
+        """Take the pictures under the views."""
+        self._laid = {one.underlay.view_id: one for one in laid}
+        self._lay_under()
+
+    def laid(self) -> "Laid | None":
+        """The picture under the view shown, hidden or not."""
+        return self._laid.get(self._view.id) if self._view else None
+
+    def _lay_under(self) -> None:
+        """Show the picture under the view, and let it be seen through the panels."""
+        if self.underlay_item is not None:
+            self.scene().removeItem(self.underlay_item)
+            self.underlay_item = None
+        laid = self.laid()
+        is_shown = laid is not None and laid.underlay.shown
+        if laid is not None and is_shown:
+            from journal.desktop.widgets.canvas_underlay import UnderlayItem
+
+            self.underlay_item = UnderlayItem(laid, self.sceneRect())
+            self.scene().addItem(self.underlay_item)
+        for items in self._items.values():
+            for item in items:
+                item.is_hollow = is_shown
+        self.viewport().update()
+        self.underlay_changed.emit()
+
     def set_pins(self, pins: "Iterable[Pin]") -> None:
         """Show these photos' places."""
         self.set_places(sort_pins(pins))
@@ -166,7 +199,7 @@ class CanvasSheet(QGraphicsView):
         """The pins as they show now."""
         if self._dots is None:
             near = self._zoom >= _SPREAD_FROM
-            self._dots = gather(self._spots, self.viewportTransform(), spread=near)
+            self._dots = self._gathered.dots(self._spots, self.viewportTransform(), spread=near)
         return self._dots
 
     def panel_map(self) -> "PanelMap":
@@ -209,6 +242,7 @@ class CanvasSheet(QGraphicsView):
     # Building
 
     def _rebuild(self) -> None:
+        self.underlay_item = None
         self.scene().clear()
         self._items = {}
         self._hovered = self._drop = None
@@ -226,6 +260,7 @@ class CanvasSheet(QGraphicsView):
             for line in self._drawing.decor_on(view.id):
                 self.scene().addItem(DecorItem(line, colours))
             self.setAccessibleName(f"Drawing of the car, {view.name}")
+        self._lay_under()
         self._apply_stages()
         self._apply_touch()
         self._place_pins()

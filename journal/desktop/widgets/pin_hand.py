@@ -14,6 +14,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPen, QPolyg
 
 from journal.desktop.theme import colours_of
 from journal.desktop.widgets.canvas_pins import Dot
+from journal.desktop.widgets.pin_paint import paint_rings
 from journal.domain.ids import PanelId, PhotoId
 
 if TYPE_CHECKING:
@@ -222,18 +223,15 @@ class PinHand(QObject):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = colours_of(self._canvas.palette())
         focus = QColor(colours.focus)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
         if self._chosen:
             chosen = set(self._chosen)
-            for dot in self._canvas.dots():
-                if not chosen.isdisjoint(dot.pins()):
-                    for ink, width in ((QColor(colours.surface), 5.0), (focus, 3.0)):
-                        painter.setPen(QPen(ink, width))
-                        painter.drawEllipse(dot.at, dot.radius + 4, dot.radius + 4)
+            dots = [dot for dot in self._canvas.dots() if not chosen.isdisjoint(dot.pins())]
+            paint_rings(painter, dots, colours)
         grip = self._grip
         if grip is None or grip.doing is Doing.PRESSED:
             return
         painter.setPen(QPen(focus, 2, Qt.PenStyle.DashLine))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
         if grip.doing is Doing.LASSO:
             wash = QColor(focus)
             wash.setAlpha(30)
