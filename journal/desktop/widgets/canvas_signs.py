@@ -10,6 +10,8 @@ from journal.desktop.theme import Colours, StageMark
 from journal.desktop.widgets.canvas_pins import Dot
 from journal.domain.ids import PanelId
 
+#: The side of a sign, and the radius within which nothing else is put.
+_PLATE = 16.0
 _RADIUS = 9.0
 _STEP = 12.0
 #: Places to try, in steps from a panel's roomiest spot, the nearest first.
@@ -50,18 +52,18 @@ def place_signs(
 def paint_sign(
     painter: QPainter, at: QPointF, mark: StageMark, colours: Colours, font: QFont
 ) -> None:
-    """Paint a stage's sign."""
+    """Paint a stage's sign: square, since a round one counts photos."""
+    plate = QRectF(0, 0, _PLATE, _PLATE)
+    plate.moveCenter(at)
     painter.setPen(QPen(QColor(mark.colour), 2))
     painter.setBrush(QColor(colours.surface))
-    painter.drawEllipse(at, _RADIUS, _RADIUS)
+    painter.drawRoundedRect(plate, 3, 3)
     bold = QFont(font)
     bold.setPixelSize(12)
     bold.setBold(True)
     painter.setFont(bold)
     painter.setPen(QColor(colours.text))
-    disc = QRectF(0, 0, 2 * _RADIUS, 2 * _RADIUS)
-    disc.moveCenter(at)
-    painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, mark.sign)
+    painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, mark.sign)
 
 
 def _is_free(at: QPointF, taken: Iterable[tuple[QPointF, float]]) -> bool:

@@ -12,6 +12,7 @@ _SWATCH = 30
 _HEIGHT = 26
 _GAP = 6
 _APART = 14
+_PINS = "photos pinned"
 
 
 class Legend(QWidget):
@@ -39,12 +40,12 @@ class Legend(QWidget):
         self._tell(name, words, "What belongs to an area on several panels is shared among them.")
 
     def words(self) -> tuple[str, ...]:
-        """What stands beside the swatches."""
-        return tuple(text for _, text in self._marked(theme.colours_of(self.palette())))
+        """What stands beside the swatches, the pins last."""
+        return (*(text for _, text in self._marked(theme.colours_of(self.palette()))), _PINS)
 
     def _tell(self, name: str, words: list[str], hint: str) -> None:
         self.setAccessibleName(name)
-        self.setAccessibleDescription(", ".join(words))
+        self.setAccessibleDescription(", ".join([*words, f"round dots: {_PINS}"]))
         self.setToolTip(hint)
         self.updateGeometry()
         self.update()
@@ -72,13 +73,17 @@ class Legend(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = theme.colours_of(self.palette())
-        marked = self._marked(colours)
-        for (mark, words), place in zip(marked, self._places(self.width()), strict=True):
-            swatch = QRectF(place.x(), place.y() + 3, _SWATCH, _HEIGHT - 6)
-            paint_swatch(painter, swatch, mark, colours)
-            painter.setPen(QColor(colours.text))
-            name = QRectF(place.x() + _SWATCH + _GAP, place.y(), self.width(), _HEIGHT)
-            painter.drawText(name, Qt.AlignmentFlag.AlignVCenter, words)
+        places = self._places(self.width())
+        for (mark, words), place in zip(self._marked(colours), places, strict=False):
+            paint_swatch(painter, _swatch(place), mark, colours)
+            self._paint_words(painter, place, words, colours)
+        _paint_pins(painter, _swatch(places[-1]), colours)
+        self._paint_words(painter, places[-1], _PINS, colours)
+
+    def _paint_words(self, painter: QPainter, place: QPointF, words: str, colours: Colours) -> None:
+        painter.setPen(QColor(colours.text))
+        name = QRectF(place.x() + _SWATCH + _GAP, place.y(), self.width(), _HEIGHT)
+        painter.drawText(name, Qt.AlignmentFlag.AlignVCenter, words)
 
     def _places(self, width: int) -> list[QPointF]:
         places, x, y = [], 0.0, 0.0
@@ -89,6 +94,10 @@ class Legend(QWidget):
             places.append(QPointF(x, y))
             x += needed + _APART
         return places
+
+
+def _swatch(place: QPointF) -> QRectF:
+    return QRectF(place.x(), place.y() + 3, _SWATCH, _HEIGHT - 6)
 
 
 def paint_swatch(painter: QPainter, area: QRectF, mark: StageMark | None, colours: Colours) -> None:
@@ -102,15 +111,31 @@ def paint_swatch(painter: QPainter, area: QRectF, mark: StageMark | None, colour
         return
     painter.setBrush(mark.brush())
     painter.drawRoundedRect(area, 3, 3)
-    disc = QRectF(0, 0, 16, 16)
-    disc.moveCenter(area.center())
+    plate = QRectF(0, 0, 15, 15)
+    plate.moveCenter(area.center())
     painter.setPen(QPen(QColor(mark.colour), 1.5))
     painter.setBrush(QColor(colours.surface))
+    painter.drawRoundedRect(plate, 3, 3)
+    _paint_number(painter, plate, mark.sign, colours.text)
+    painter.restore()
+
+
+def _paint_pins(painter: QPainter, area: QRectF, colours: Colours) -> None:
+    """A dot and a count of photos, as pins look on the drawing."""
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(colours.pin))
+    painter.drawEllipse(QPointF(area.left() + 5, area.center().y()), 4, 4)
+    disc = QRectF(area.right() - 18, area.center().y() - 9, 18, 18)
     painter.drawEllipse(disc)
+    _paint_number(painter, disc, "2", colours.surface)
+    painter.restore()
+
+
+def _paint_number(painter: QPainter, area: QRectF, number: str, colour: str) -> None:
     font = QFont(painter.font())
     font.setPixelSize(11)
     font.setBold(True)
     painter.setFont(font)
-    painter.setPen(QColor(colours.text))
-    painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, mark.sign)
-    painter.restore()
+    painter.setPen(QColor(colour))
+    painter.drawText(area, Qt.AlignmentFlag.AlignCenter, number)
