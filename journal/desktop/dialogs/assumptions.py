@@ -14,7 +14,7 @@ from journal.actions.settings import (
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.parts import button, label
 from journal.domain.consumption import ABOUT, Assumptions, check_assumptions
-from journal.domain.guidance import WIRES
+from journal.domain.guidance import COMMON_PRACTICE, WIRES
 
 if TYPE_CHECKING:
     from journal.desktop.desk import Desk
@@ -28,8 +28,8 @@ class AssumptionsDialog(FormDialog):
         self._desk = desk
         self.form.addRow(
             label(
-                "Rules of thumb to buy by. They change nothing in the journal and stay on this "
-                "computer.",
+                "Rules of thumb to buy by: common practice without a source, unless one is named. "
+                "They change nothing in the journal and stay on this computer.",
                 "muted",
             )
         )
@@ -41,7 +41,9 @@ class AssumptionsDialog(FormDialog):
             box.setSingleStep(0.1)
             box.setRange(about.least, about.most)
             box.setSuffix(f" {about.unit}" if about.unit else "")
-            hint = f"{sizes} mm" if name == "wire_mm" else about.basis
+            box.lineEdit().setTextMargins(8, 0, 0, 0)
+            hint = "" if about.basis == COMMON_PRACTICE else about.basis
+            hint = f"{sizes} mm" if name == "wire_mm" else hint
             self.boxes[name] = box
             self.add_row(about.label, box, hint)
         self.buttons.addButton(

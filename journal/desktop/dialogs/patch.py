@@ -79,7 +79,7 @@ class PatchDialog(FormDialog):
     def _show_gauge(self) -> None:
         thick = self.thickness.value()
         near = nearest_gauge(thick)
-        words = f"about {near.number} gauge; " if near else ""
+        words = f"About {near.number} gauge; " if near else ""
         self._gauge.setText(
             f"{words}MIG current to begin with about {mig_current(thick):.0f} A"
             f" ({guidance('current').source})"

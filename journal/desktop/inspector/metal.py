@@ -26,7 +26,14 @@ from journal.domain.guidance import mig_current
 from journal.domain.ids import AnchorId, AreaId, MeasureId, PatchId, SeamId
 from journal.domain.metal_words import number, patch_in_words, seam_in_words, states_in_words
 from journal.domain.patches import Patch
-from journal.domain.readings import Measure, MeasureKind, Reading, as_micrometres, series
+from journal.domain.readings import (
+    OUTSIDE,
+    Measure,
+    MeasureKind,
+    Reading,
+    as_micrometres,
+    series,
+)
 from journal.domain.seams import Joint, Seam, SeamChange
 from journal.domain.when import spoken
 
@@ -47,7 +54,8 @@ class MetalPane(Pane):
         self._acts_flow = FlowLayout(self._acts, spacing=6)
         self._dates = QWidget()
         self._dates_flow = FlowLayout(self._dates, spacing=4)
-        self.table = ComparedTable()
+        self.table = ComparedTable(narrow=True)
+        self.remark = label("")
         self.pair = label("")
         self.plot = ReadingPlot()
         self.words = label("", "muted")
@@ -60,6 +68,7 @@ class MetalPane(Pane):
                 self._acts,
                 self._dates,
                 self.table,
+                self.remark,
                 self.pair,
                 self.plot,
                 self.words,
@@ -114,7 +123,7 @@ class MetalPane(Pane):
         self._acts_flow.clear()
         self._dates_flow.clear()
         self.bearing.show_bearings(())
-        for shown in (self.table, self.pair, self.plot, self._dates, self.words):
+        for shown in (self.table, self.remark, self.pair, self.plot, self._dates, self.words):
             shown.hide()
 
     def _show_seam(self, seam: Seam, found: MetalFound) -> None:
@@ -175,6 +184,11 @@ class MetalPane(Pane):
         self._act("&Read", lambda: self._read_measure(measure), primary=True)
         self._common_acts(measure.area_id, lambda: self._edit_measure(measure), self._remove)
         self.table.show_measures([measure], readings)
+        outside = [row for row in self.table.rows_model.rows() if row.note == OUTSIDE]
+        places = [str(row.compared.point + 1) for row in outside]
+        where = f"Place {', '.join(places)}: " if measure.places > 1 else ""
+        self.remark.setText(f"{where}{OUTSIDE}".capitalize())
+        self.remark.setVisible(bool(outside))
         for one, other in pair_diagonals(found.laid.measures):
             if measure.id in (one.id, other.id):
                 self.pair.setText(pair_words(compare_diagonals(one, other, readings)))

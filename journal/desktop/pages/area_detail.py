@@ -121,11 +121,10 @@ class AreaDetail(QWidget):
         words = "\n".join((area.name, area.found, area.done, *(c.note for c in area.changes)))
         # Where work lies ahead the texts are open; on finished work their titles are enough.
         ahead = bool(next_stage(self._stages, area.stage))
-        self.cautions.show_cautions(
-            area.cautions, suggest(words, panels), in_full=ahead if is_another else None
-        )
-        self.photos.show_area(area)
         self.metal.show_area(area)
+        suggested = (*suggest(words, panels), *self.metal.caution_keys())
+        self.cautions.show_cautions(area.cautions, suggested, in_full=ahead if is_another else None)
+        self.photos.show_area(area)
         self.spent.show_area(area, figures)
         self._show_entries(area)
         for act in self._acts:

@@ -90,6 +90,10 @@ class AreaMetal(QWidget):
         self.pairs.setText("\n\n".join(pairs))
         self.pairs.setVisible(bool(pairs))
 
+    def caution_keys(self) -> tuple[str, ...]:
+        """The cautions that what lies near mountings gives reason for."""
+        return tuple(dict.fromkeys(one.mark.caution for one in self.bearing.found))
+
     def _show_sums(self, found: MetalFound, area: Area) -> None:
         metal = found.laid.metal
         seams = [seam for seam in metal.seams if seam.area_id == area.id]

@@ -16,13 +16,18 @@ class BearingBox(QWidget):
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._layout.setSpacing(6)
-        self.texts: tuple[str, ...] = ()
+        self.found: tuple[Bearing, ...] = ()
         self.hide()
+
+    @property
+    def texts(self) -> tuple[str, ...]:
+        """What is said of each."""
+        return tuple(one.text for one in self.found)
 
     def show_bearings(self, found: Sequence[Bearing]) -> None:
         """Show these."""
         clear_layout(self._layout)
-        self.texts = tuple(one.text for one in found)
+        self.found = tuple(found)
         for one in found:
             banner = QFrame()
             banner.setProperty("role", "banner")

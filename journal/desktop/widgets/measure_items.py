@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Mapping
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
@@ -12,10 +13,13 @@ from journal.desktop.widgets import metal_pens as pens
 from journal.desktop.widgets.metal_items import MetalItem, colours_for, in_pixels
 from journal.domain.anchors import AnchorPoint
 from journal.domain.films import FILM_BANDS, film_band
+from journal.domain.metal_words import number
 from journal.domain.readings import Measure, MeasureKind, Reading, as_micrometres, is_outside
 
 _ROOM = 160.0
 _DOT = 5.0
+#: How far over its spot the middle of a number stands, and the room it takes along a row.
+_ABOVE, _WIDE = 17.0, 44.0
 #: Which of the stages' colours each band of film thickness has, from the thinnest.
 _FILM_INKS = (2, 4, 3, 0, 1)
 
@@ -128,9 +132,19 @@ class MeasureItem(MetalItem):
             if self.measure.is_distance:
                 # Diagonals of one opening cross in the middle; a third along, none hides another.
                 at = spots[0] + (spots[1] - spots[0]) / 3
-            words = f"{reading.value.normalize():f}"
+            words = number(reading.value)
+            if place % 2 and self._is_crowded(spots):
+                at = at + QPointF(0, 2 * _ABOVE)
             outside = is_outside(self.measure, reading.value)
             paint_number(painter, at, words, colours, outside=outside)
+
+    @staticmethod
+    def _is_crowded(spots: list[QPointF]) -> bool:
+        """Whether numbers side by side would hide each other."""
+        return any(
+            abs(one.x() - other.x()) < _WIDE and abs(one.y() - other.y()) < _ABOVE
+            for one, other in pairwise(spots)
+        )
 
 
 def paint_number(
@@ -147,7 +161,7 @@ def paint_number(
     words = f"{words} \N{UP DOWN ARROW}" if outside else words
     metrics = QFontMetricsF(font)
     plate = QRectF(0, 0, metrics.horizontalAdvance(words) + 8, metrics.height() + 1)
-    plate.moveCenter(at - QPointF(0, 17))
+    plate.moveCenter(at - QPointF(0, _ABOVE))
     painter.setPen(QPen(QColor(colours.warning if outside else colours.edge), 2 if outside else 1))
     painter.setBrush(QColor(colours.surface))
     painter.drawRoundedRect(plate, 3, 3)

@@ -4,9 +4,9 @@ from collections.abc import Callable, Hashable, Mapping
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPixmap
-from PySide6.QtWidgets import QComboBox, QLabel, QListWidgetItem, QPushButton, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QLabel, QListWidgetItem, QWidget
 
 from journal.actions.settings import assumptions
 from journal.desktop import theme
@@ -52,14 +52,14 @@ class MetalSide(QWidget):
     view_wanted = Signal(int)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        self._swatches: dict[SeamState, QLabel] = {}
         super().__init__(parent)
         self._desk = desk
         self._found: MetalFound | None = None
         self._on: When | None = None
-        self.layer_buttons: dict[Layer, QPushButton] = {}
+        self.layer_buttons: dict[Layer, QCheckBox] = {}
         self._heading = label("", "muted")
         self._totals: dict[SeamState, QLabel] = {}
-        self._swatches: dict[SeamState, QLabel] = {}
         self.by = QComboBox()
         self.list = PlainList("Metres of seam")
         self.chart = SeamChart()
@@ -77,10 +77,9 @@ class MetalSide(QWidget):
 
     def _build(self) -> None:
         shown = QWidget()
-        flow = FlowLayout(shown, spacing=4)
+        flow = FlowLayout(shown, spacing=8)
         for layer in Layer:
-            made = QPushButton(layer.value.capitalize())
-            made.setCheckable(True)
+            made = QCheckBox(layer.value.capitalize())
             made.setChecked(True)
             made.setToolTip(f"Show {layer.value} on the drawing, or leave them out")
             made.toggled.connect(self._on_layers)
@@ -163,6 +162,12 @@ class MetalSide(QWidget):
         self.chart.look_at(self._on)
         self.patches.setText(patches_in_words(patch_sums(metal.patches, self._on)).capitalize())
         self._show_consumption(found)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Draw the swatches anew when light turns to dark."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and self._swatches:
+            self._dress()
 
     def _dress(self) -> None:
         colours = theme.colours_of(self.palette())

@@ -27,8 +27,8 @@ class PointsEdit(QWidget):
     ) -> None:
         super().__init__(parent)
         self._least, self._most = least, most
-        self.edit = WordsEdit("820, 410\n960, 412", lines=lines)
-        self.note = label("", "muted")
+        self.edit = WordsEdit("820, 410" if most == 1 else "820, 410\n960, 412", lines=lines)
+        self.note = label("", "muted", wrap=False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)

@@ -48,20 +48,22 @@ def _difference(row: ComparedRow) -> str:
 
 
 class ComparedTable(RowsTable):
-    """Every place measured: its number before, after, and the difference."""
+    """Every place measured: its number before, after, and the difference.
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(
-            "Readings, before against after",
-            (
-                Column("Measure", lambda row: row.name, wide=True),
-                Column("Before", lambda row: _value(row.compared.before), number=True),
-                Column("After", lambda row: _value(row.compared.after), number=True),
-                Column("Difference", _difference, number=True),
-                Column("", lambda row: row.note),
-            ),
-            parent,
+    A ``narrow`` one is for the places of one measure; its remarks are said elsewhere.
+    """
+
+    def __init__(self, parent: QWidget | None = None, *, narrow: bool = False) -> None:
+        name = Column("Measure", lambda row: row.name, wide=True)
+        place = Column("Place", lambda row: str(row.compared.point + 1), wide=True)
+        numbers = (
+            Column("Before", lambda row: _value(row.compared.before), number=True),
+            Column("After", lambda row: _value(row.compared.after), number=True),
+            Column("Change" if narrow else "Difference", _difference, number=True),
         )
+        note = Column("", lambda row: row.note)
+        columns = (place, *numbers) if narrow else (name, *numbers, note)
+        super().__init__("Readings, before against after", columns, parent)
 
     def show_measures(self, measures: Sequence[Measure], readings: Sequence[Reading]) -> None:
         """Show these measures."""
