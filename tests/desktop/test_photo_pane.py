@@ -5,9 +5,10 @@ from datetime import datetime
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QPushButton, QToolButton
+from PySide6.QtWidgets import QApplication, QPushButton, QSpinBox, QToolButton
 
 from journal.actions import areas as area_actions
+from journal.actions import drawings
 from journal.actions import photos as photo_actions
 from journal.actions import pins as pin_actions
 from journal.actions.settings import Settings
@@ -215,3 +216,34 @@ def test_a_clock_put_right_is_told():
     photo = fake_photo(1, basis=Basis.CAMERA, when=When.at(datetime(2016, 3, 6, 11)))
     (row,) = said_of(photo, (candidate(Basis.CAMERA, "2012-01-01T00:00:00"),))
     assert row.reason == "this one counts, put right to 6 March 2016, 11:00"
+
+
+def test_the_way_the_camera_faced_is_told_in_degrees_and_taken_back(qtbot, pane, session):
+    sill = panel_id(session, "Sill, left")
+    show(pane, 8)
+    pane.desk.act(pin_actions.pin, [PhotoId(8)], sill)
+    view = drawings.views(session)[0].id
+    pane.desk.act(pin_actions.pin, [PhotoId(8)], sill, view_id=view, x=100, y=200)
+
+    def shown_boxes():
+        return [box for box in pane.findChildren(QSpinBox) if box.isVisible()]
+
+    def facing_box():
+        qtbot.waitUntil(lambda: len(shown_boxes()) == 1)
+        return shown_boxes()[0]
+
+    def facing():
+        return pin_actions.pins_of(session, PhotoId(8))[0].facing
+
+    assert facing_box().text() == "not known"
+    box = facing_box()
+    box.setFocus()
+    box.stepUp()
+    box.stepDown()
+    assert box.value() == 345
+    qtbot.keyClick(box, Qt.Key.Key_Return)
+    assert facing() == 345
+    box = facing_box()
+    box.setValue(-1)
+    qtbot.keyClick(box, Qt.Key.Key_Return)
+    assert facing() is None
