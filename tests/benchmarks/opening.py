@@ -57,13 +57,13 @@ def watch_painting(module):
     module.DrawingCanvas.drawForeground = watched
 
 def watch_reading(module):
-    read = module.DrawingPage._on_read
-    def watched(page, found):
-        read(page, found)
+    show = module.DrawingPage._show_rest
+    def watched(page, found, reading):
+        show(page, found, reading)
         print(*painted[0], flush=True)
         print(time.process_time(), time.time(), flush=True)
         page.window().close()
-    module.DrawingPage._on_read = watched
+    module.DrawingPage._show_rest = watched
 
 class Finder:
     watches = {

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from journal.desktop.pages.drawing_pinning import Pinning
     from journal.desktop.pages.drawing_reading import Found
     from journal.desktop.pages.drawing_side import DrawingSide
+    from journal.desktop.pages.drawing_underlays import DrawnUnderlays
     from journal.desktop.widgets.metal_board import MetalBoard
     from journal.desktop.widgets.panel_list import PanelList
     from journal.desktop.widgets.tray import Tray
@@ -57,6 +58,7 @@ class DrawingPage(Page):
         self._made_side: DrawingSide | None = None
         self._made_pinning: Pinning | None = None
         self._metal: MetalBoard | None = None
+        self._underlays: DrawnUnderlays | None = None
         self.canvas = ToolCanvas()
         self.modes = ModeBar(desk, self.canvas, self._left)
         self.tabs = ViewTabs()
@@ -134,7 +136,8 @@ class DrawingPage(Page):
     @property
     def is_read(self) -> bool:
         """Whether nothing is left to be read."""
-        return self._reading is None and not self._unread and self.drawn.is_read
+        others = self.drawn.is_read and (self._underlays is None or self._underlays.is_read)
+        return self._reading is None and not self._unread and others
 
     def _make_side(self) -> "DrawingSide":
         from journal.desktop.pages.drawing_side import DrawingSide
@@ -154,6 +157,11 @@ class DrawingPage(Page):
         from journal.desktop.pages.drawing_pinning import Pinning
 
         return Pinning(self.desk, self.canvas, self.side, lambda: self._drawing, self)
+
+    def _make_underlays(self) -> "DrawnUnderlays":
+        from journal.desktop.pages.drawing_underlays import DrawnUnderlays
+
+        return DrawnUnderlays(self.desk, self.canvas, self)
 
     def _connect(self) -> None:
         self.tabs.chosen.connect(self._on_view_wanted)
@@ -188,6 +196,8 @@ class DrawingPage(Page):
         self.modes.refresh(changes)
         if self._metal is not None:
             self._metal.refresh(changes)
+        if self._underlays is not None:
+            self._underlays.refresh(changes)
         self._unread |= kinds & _READ_KINDS
         if is_first:
             once_painted(self.canvas.viewport(), self._read)
@@ -227,13 +237,20 @@ class DrawingPage(Page):
             self._make_side()
 
     def _on_read(self, found: "Found") -> None:
-        self._reading, self._unread = None, frozenset()
-        self._metal = self.metal
+        """Show the drawing, and in the event loop's next turn the rest: each takes its time."""
+        reading, self._metal = self._reading, self.metal
         if found.drawing is not self._drawing:
             self._show_drawing(found.drawing)
             if self.canvas.selected_panel is not None:
                 self._show_panel(self.canvas.selected_panel)
             self._read_map()
+        QTimer.singleShot(0, self, lambda: self._show_rest(found, reading))
+
+    def _show_rest(self, found: "Found", reading: Task | None) -> None:
+        if self._reading is not reading:
+            return
+        self._reading, self._unread = None, frozenset()
+        self._underlays = self._underlays or self._make_underlays()
         if found.pins is not None:
             self.drawn.set_pins(found.pins)
             any_photos = bool(found.rows or found.pins.on(None).counts)

@@ -32,13 +32,12 @@ def read_metal(session: Session) -> MetalFound:
     from journal.domain.hits import PanelMap
 
     metal = metalwork.metal(session)
-    drawing = drawings.drawing(session)
-    panels = PanelMap(drawing) if metal.seams else None
+    panels = PanelMap(drawings.drawing(session)) if metal.seams else None
     return MetalFound(
         Laid(metal, reading_actions.measures(session), reading_actions.readings(session)),
         {area.id: area.name for area in area_actions.areas(session)},
-        {panel.id: panel.label for panel in drawing.panels},
-        {view.id: view.name for view in drawing.views},
+        {panel.id: panel.label for panel in drawings.panels(session)},
+        {view.id: view.name for view in drawings.views(session)},
         {seam.id: panel_under(seam, panels) for seam in metal.seams} if panels else {},
         series(metal.seams, metal.changes),
     )
