@@ -134,7 +134,8 @@ class Window(QMainWindow):
         self._stack.addWidget(self.workspace)
         self._stack.setCurrentWidget(self.workspace)
         self._messages.clear()
-        self._messages.state(session.notice)
+        notice = session.notice
+        self._messages.state(f"{notice} It can be read here, but not changed." if notice else "")
         self.menus.show_state(is_open=True, is_writable=not session.read_only)
         self._show_car()
         self._show_undo()
