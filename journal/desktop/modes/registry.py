@@ -42,6 +42,13 @@ MODES: tuple[ModeEntry, ...] = (
         name="ShapingMode",
     ),
     ModeEntry(
+        title="Trace",
+        icon="trace",
+        what="Lay a photo or a sketch under the view, square it up, and draw over it",
+        module="journal.desktop.modes.tracing",
+        name="TracingMode",
+    ),
+    ModeEntry(
         title="Metal",
         icon="seam",
         what="Draw seams, patches, anchor points and measures, and read their sums",

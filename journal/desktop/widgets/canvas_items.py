@@ -15,6 +15,9 @@ from journal.domain.shapes import Shape
 _UNDER_SIGN = 0.55
 
 
+#: How strong it is where a picture under the view is to be seen through it.
+_OVER_PICTURE = 0.3
+
 #: An outline is looked over at so many places across and along.
 _GRID = 14
 
@@ -40,6 +43,8 @@ class PanelItem(QGraphicsItem):
         self.stage: StageMark | None = None
         self.touch = Touch.NONE
         self.is_signed = False
+        #: A picture lies under the view and is to be seen through the panel.
+        self.is_hollow = False
         self._bounds = self.path.boundingRect()
         self.setZValue(order)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
@@ -91,7 +96,8 @@ class PanelItem(QGraphicsItem):
     ) -> None:
         """Paint the fill, the stage's pattern over it, and the line."""
         scale = painter.worldTransform().m11()
-        painter.fillPath(self.path, QColor(self._ground()))
+        if not self.is_hollow:
+            painter.fillPath(self.path, QColor(self._ground()))
         if self.stage is not None:
             self._paint_stage(painter, scale, self.stage)
         if self.touch is Touch.DROP or self.touch is Touch.HOVERED:
@@ -114,13 +120,14 @@ class PanelItem(QGraphicsItem):
 
     def _paint_stage(self, painter: QPainter, scale: float, mark: StageMark) -> None:
         wash = QColor(mark.colour)
-        wash.setAlpha(46)
+        wash.setAlpha(14 if self.is_hollow else 46)
         painter.fillPath(self.path, wash)
         brush = QBrush(mark.brush())
         if scale:
             brush.setTransform(QTransform.fromScale(1 / scale, 1 / scale))
         painter.save()
-        painter.setOpacity(_UNDER_SIGN if self.is_signed else 1.0)
+        strength = _UNDER_SIGN if self.is_signed else 1.0
+        painter.setOpacity(_OVER_PICTURE if self.is_hollow else strength)
         painter.fillPath(self.path, brush)
         painter.restore()
 
