@@ -1,0 +1,42 @@
+"""Two receipts on one paper or in one photo: noticed, so that nothing is guessed."""
+
+from collections.abc import Sequence
+
+from journal.intake.reading.keywords import Kind, kind
+from journal.intake.reading.layout import Page, Word, rows
+
+#: Fewer words than this on one side are no receipt.
+_FEWEST = 5
+#: How much of the page's width must lie bare between two receipts.
+_GUTTER = 0.03
+
+
+def two_receipts(page: Page) -> bool:
+    """Whether a page shows two receipts side by side: each with a total and sums of its own."""
+    gutter = _gutter(page.words)
+    if gutter is None:
+        return False
+    left = tuple(word for word in page.words if word.x < gutter)
+    right = tuple(word for word in page.words if word.x >= gutter)
+    if min(len(left), len(right)) < _FEWEST:
+        return False
+    return _is_receipt(page, left) and _is_receipt(page, right)
+
+
+def _is_receipt(page: Page, words: Sequence[Word]) -> bool:
+    found = rows(Page(tuple(words), page.aspect, page.number))
+    named = any(kind(row.text) in (Kind.TOTAL, Kind.GRAND_TOTAL) for row in found)
+    with_numbers = sum(any(one.isdigit() for one in row.text) for row in found)
+    return named and with_numbers >= 3
+
+
+def _gutter(words: Sequence[Word]) -> float | None:
+    """The middle of the widest bare strip that runs down the page, away from the edges."""
+    spans = sorted((word.box.left, word.box.right) for word in words)
+    widest: tuple[float, float] | None = None
+    reach = spans[0][1] if spans else 0.0
+    for left, right in spans:
+        if left - reach > _GUTTER and (widest is None or left - reach > widest[0]):
+            widest = (left - reach, (left + reach) / 2)
+        reach = max(reach, right)
+    return widest[1] if widest else None
