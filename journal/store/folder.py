@@ -150,7 +150,9 @@ def _checked_version(folder: Path) -> int:
     except sqlite3.DatabaseError as error:
         raise JournalError(f"“{path}” is damaged or no database ({error}).") from error
     if car is None:
-        raise JournalError(f"“{folder}” is a journal that was never finished; make it anew.")
+        raise JournalError(
+            f"“{folder}” is a journal that was never finished; delete the folder and make it anew."
+        )
     return version
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Self
 
 from journal.domain.errors import JournalError, ReadOnlyError, UndoRefusedError
 from journal.domain.ids import EditId
-from journal.store import edits, migrations, originals
+from journal.store import edits, originals
 from journal.store.areas import Areas
 from journal.store.car import CarStore
 from journal.store.connection import DATABASE_NAME, PerThread, connect, plain_errors
@@ -230,7 +230,7 @@ class Journal:
         Raises:
             JournalError: the disk is full or the folder can't be written to.
         """
-        files = [(p, new.sha256, self._suffix(new.sha256, new.suffix)) for p, new in staged]
+        files = [(p, new.sha256, self.kept_suffix(new.sha256, new.suffix)) for p, new in staged]
         return originals.settle(self.folder, files)
 
     def put_back(self, staged: Path, sha256: str) -> None:
@@ -239,9 +239,10 @@ class Journal:
         Raises:
             JournalError: the disk is full or the folder can't be written to.
         """
-        originals.settle(self.folder, [(staged, sha256, self._suffix(sha256, ""))])
+        originals.settle(self.folder, [(staged, sha256, self.kept_suffix(sha256, ""))])
 
-    def _suffix(self, sha256: str, otherwise: str) -> str:
+    def kept_suffix(self, sha256: str, otherwise: str) -> str:
+        """The extension that an original is kept with, or will be where it isn't on record yet."""
         found = originals.suffix_of(self.db, sha256)
         return otherwise if found is None else found
 
@@ -276,8 +277,3 @@ class Journal:
         trace: TracebackType | None,
     ) -> None:
         self.close()
-
-
-def schema_version() -> int:
-    """The version of the tables that this program writes."""
-    return migrations.SCHEMA_VERSION

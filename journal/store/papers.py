@@ -7,8 +7,8 @@ from pathlib import Path
 
 from journal.domain.errors import JournalError, ReadOnlyError
 from journal.domain.ids import Sha256
-from journal.files.copying import Staged, copy_and_hash
-from journal.files.names import safe_suffix
+from journal.files.copying import SourceError, Staged, copy_and_hash
+from journal.files.names import safe_suffix, shown_name
 from journal.store.journal import Journal
 from journal.store.originals import settle
 
@@ -30,7 +30,7 @@ class ArrivedPapers:
 
 @contextmanager
 def arriving(journal: Journal, files: Sequence[Path]) -> Iterator[ArrivedPapers]:
-    """Copy files among the originals; what fails leaves nothing under a temporary name.
+    """Copy files among the originals; where they can't be recorded none of them is left there.
 
     Raises:
         JournalError: a file can't be read, or the journal can't be written to.
@@ -38,10 +38,16 @@ def arriving(journal: Journal, files: Sequence[Path]) -> Iterator[ArrivedPapers]
     if files and journal.read_only:
         raise ReadOnlyError(f"The papers can't be kept. {journal.notice}")
     staged: list[tuple[Staged, str]] = []
+    placed: list[Path] = []
     try:
-        staged.extend((_copied(path, journal.staging), safe_suffix(path.name)) for path in files)
-        settle(journal.folder, [(paper.path, paper.sha256, suffix) for paper, suffix in staged])
+        for path in files:
+            copy = _copied(path, journal.staging)
+            staged.append((copy, journal.kept_suffix(copy.sha256, safe_suffix(path.name))))
+        placed = settle(journal.folder, [(copy.path, copy.sha256, end) for copy, end in staged])
         yield ArrivedPapers(journal, staged)
+    except BaseException:
+        journal.withdraw(placed)
+        raise
     finally:
         for paper, _ in staged:
             paper.path.unlink(missing_ok=True)
@@ -50,9 +56,11 @@ def arriving(journal: Journal, files: Sequence[Path]) -> Iterator[ArrivedPapers]
 def _copied(path: Path, staging: Path) -> Staged:
     try:
         staged = copy_and_hash(path, staging)
+    except SourceError as error:
+        raise JournalError(f"“{shown_name(path.name)}” can't be read: {error}.") from error
     except OSError as error:
-        raise JournalError(f"“{path.name}” can't be read: {error}.") from error
+        raise JournalError(f"The papers can't be kept: {error.strerror or error}.") from error
     if not staged.size:
         staged.path.unlink(missing_ok=True)
-        raise JournalError(f"“{path.name}” is empty, 0 bytes; it proves nothing.")
+        raise JournalError(f"“{shown_name(path.name)}” is empty, 0 bytes; it proves nothing.")
     return staged
