@@ -6,12 +6,11 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleEvent, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.widgets.year_scale import Month
 from journal.desktop.widgets.year_strip import YearStrip
-from journal.domain.words import day_in_words
 
 _ONE = timedelta(days=1)
 
@@ -58,6 +57,8 @@ class DayStrip(YearStrip):
 
     def words(self) -> str:
         """Where the handle is, in words."""
+        from journal.domain.words import day_in_words
+
         return day_in_words(self._day) if self._day else "no day"
 
     def handle_x(self, _place: Month) -> float:
@@ -74,6 +75,8 @@ class DayStrip(YearStrip):
         return self._days[place] if 0 <= place < len(self._days) else None
 
     def _go_day(self, day: date | None) -> None:
+        from PySide6.QtGui import QAccessible, QAccessibleEvent
+
         if day is None or day == self._day:
             return
         self.set_day(day)

@@ -1,6 +1,5 @@
 """Where each month lies on a strip of years: years with nothing in them are drawn short."""
 
-import calendar
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
@@ -65,12 +64,18 @@ class YearScale:
         if month is None:
             return None
         start, wide = self.month_span(month)
-        days = calendar.monthrange(month.year, month.month)[1]
+        days = _days_in(month.year, month.month)
         day = int((x - start) / wide * days) + 1 if wide else 1
         return date(month.year, month.month, max(1, min(days, day)))
 
     def day_x(self, day: date) -> float:
         """The middle of a day, in pixels; held within the strip."""
         start, wide = self.month_span(Month(day.year, day.month))
-        days = calendar.monthrange(day.year, day.month)[1]
+        days = _days_in(day.year, day.month)
         return start + wide * (day.day - 0.5) / days
+
+
+def _days_in(year: int, month: int) -> int:
+    import calendar
+
+    return calendar.monthrange(year, month)[1]
