@@ -89,7 +89,8 @@ class Measured:
 class Metalwork:
     """What was welded, let in and measured in a repair area, in sentences and rows.
 
-    ``bearings`` are the sentences on what lies near load-bearing mountings.
+    ``bearings`` are the sentences on what lies near load-bearing mountings, ``cautions`` the keys
+    of the cautions that they give reason for.
     """
 
     seams: tuple[str, ...] = ()
@@ -97,6 +98,7 @@ class Metalwork:
     measured: tuple[Measured, ...] = ()
     diagonals: tuple[str, ...] = ()
     bearings: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from journal.domain.areas import Area
-from journal.domain.bearings import bearings
+from journal.domain.bearings import Bearing, bearings
 from journal.domain.diagonals import compare_diagonals, pair_diagonals
 from journal.domain.ids import AreaId
 from journal.domain.metal_words import mass, metres, number, patch_in_words, signed
@@ -22,12 +22,14 @@ def metalwork(record: Record, area: Area) -> Metalwork:
     seams = [seam for seam in record.seams if seam.area_id == area.id]
     patches = [patch for patch in record.patches if patch.area_id == area.id]
     measures = [measure for measure in record.measures if measure.area_id == area.id]
+    near = _bearings(record, area.id, seams, patches)
     return Metalwork(
         seams=tuple(_joints(record, seams)),
         patches=tuple(_patches(patches)),
         measured=tuple(_measured(measures, record.readings)),
         diagonals=tuple(_diagonals(measures, record.readings)),
-        bearings=_bearings(record, area.id, seams, patches),
+        bearings=tuple(f"{one.mark.title}. {one.text}" for one in near),
+        cautions=tuple(dict.fromkeys(one.mark.caution for one in near)),
     )
 
 
@@ -102,10 +104,9 @@ def _diagonals(measures: Sequence[Measure], readings: Sequence[Reading]) -> Iter
 
 def _bearings(
     record: Record, area_id: AreaId, seams: Sequence[Seam], patches: Sequence[Patch]
-) -> tuple[str, ...]:
+) -> tuple[Bearing, ...]:
     if not record.anchors:
         return ()
     photos = {row.photo_id for row in record.area_photos if row.area_id == area_id}
     pins = (pin for pin in record.pins if pin.photo_id in photos)
-    found = bearings(record.anchors, seams=seams, patches=patches, pins=pins)
-    return tuple(f"{one.mark.title}. {one.text}" for one in found)
+    return bearings(record.anchors, seams=seams, patches=patches, pins=pins)

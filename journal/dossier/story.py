@@ -78,6 +78,7 @@ def _story(
         work.minutes for work in record.work if any(s.area_id == area.id for s in work.shares)
     )
     evidence = (*photo_sentences(shown), receipt_sentence(receipts), _worked(record, area.id))
+    metal = metalwork(record, area)
     return AreaStory(
         number=number,
         area_id=area.id,
@@ -93,8 +94,8 @@ def _story(
         figures=figures,
         evidence=tuple(text for text in evidence if text),
         lacking=lacking_sentences(shown, len(receipts), minutes),
-        cautions=warned(area.cautions),
-        metal=metalwork(record, area),
+        cautions=warned(dict.fromkeys((*area.cautions, *metal.cautions))),
+        metal=metal,
     )
 
 

@@ -146,3 +146,11 @@ def test_a_finished_area_lacks_what_is_not_welded_or_not_read_after() -> None:
     kinds = {gap.kind: gap for gap in gaps(welded_record(readings=before, seam_changes=done))}
     assert GapKind.AREA_NOT_WELDED not in kinds
     assert "Diagonal 1" in kinds[GapKind.AREA_NOT_READ_AFTER].title
+
+
+def test_what_lies_near_a_mounting_brings_its_caution_once() -> None:
+    (story,) = stories(welded_record(), tables()[1], None)
+    assert [caution.title for caution in story.cautions] == ["Seat-belt anchorages"]
+    kept = replace(welded_record().areas[0], cautions=("belt anchorages",))
+    (story,) = stories(welded_record(areas=(kept,)), tables()[1], None)
+    assert [caution.title for caution in story.cautions] == ["Seat-belt anchorages"]

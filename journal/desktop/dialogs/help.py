@@ -29,6 +29,7 @@ HELP_PAGES = (
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
     ("shape", "Shape the drawing"),
+    ("metal", "Draw the metal"),
     ("dates", "Dates, and how they are known"),
     ("folder", "The journal's folder"),
     ("keys", "Keys"),
