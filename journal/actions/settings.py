@@ -25,13 +25,15 @@ class Settings:
     ``recent`` are journal folders, the latest first; ``person`` is who last recorded hours;
     ``welding`` holds the assumptions
     that the owner changed for estimates of wire and
-    gas, by name.
+    gas, by name; ``date_order`` is how dates of three numbers are meant on papers that leave it
+    open.
     """
 
     theme: Literal["system", "light", "dark"] = "system"
     recent: tuple[str, ...] = ()
     person: str = ""
     welding: Mapping[str, float] = field(default_factory=dict)
+    date_order: Literal["day first", "month first"] = "day first"
 
 
 def settings_path() -> Path:
@@ -54,6 +56,8 @@ def _settings(found: dict[str, Any]) -> Settings:
     values["recent"] = tuple(str(folder) for folder in values.get("recent", ()))
     if values.get("theme") not in ("system", "light", "dark"):
         values.pop("theme", None)
+    if values.get("date_order") not in ("day first", "month first"):
+        values.pop("date_order", None)
     welding = values.get("welding")
     values["welding"] = welding if isinstance(welding, dict) else {}
     return Settings(**values)
