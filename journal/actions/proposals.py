@@ -12,7 +12,6 @@ from journal.domain.ids import PhotoId
 from journal.domain.photos import Photo
 from journal.domain.progress import Context, Silent
 from journal.domain.proposals import Proposal
-from journal.store.rows import UNDATED
 
 if TYPE_CHECKING:
     import numpy as np
@@ -25,9 +24,6 @@ _START = datetime(1970, 1, 1)
 _MINUTE = timedelta(minutes=1)
 #: Features that were worked out are kept after so many photos: who stops the work loses little.
 _BATCH = 200
-
-#: Under which a picture's features are kept: SHA-256 and turn.
-_Key = tuple[str, int]
 
 
 def proposals(
@@ -45,47 +41,37 @@ def proposals(
     import numpy as np
 
     from journal.vision import placing
+    from journal.vision.likeness import likeness
 
     told = context or Silent()
     photos = session.journal.photos.get(photo_ids)
-    pinned, keys = _pinned(session)
+    pinned = _pinned(session)
     near = [pinned.nearest(_taken(photo)) for photo in photos]
     rows = np.unique(np.concatenate(near)) if near else np.zeros(0, np.int64)
-    looks = _looks_of_rows(session, [keys[int(n)] for n in pinned.photo_ids[rows]], told)
+    looks = _looks_of_all(session, pinned.photo_ids[rows].tolist(), told)
     found = {}
     for photo, own_rows in zip(photos, near, strict=True):
         told.checkpoint()
         own = _looks_of(session, photo)
-        theirs = looks[np.searchsorted(rows, own_rows)]
-        found[photo.id] = placing.propose(_taken(photo), own, pinned, own_rows, theirs)
+        alike = None if own is None else likeness(own, looks)[np.searchsorted(rows, own_rows)]
+        found[photo.id] = placing.propose(_taken(photo), pinned, own_rows, alike)
     return found
 
 
-def _pinned(session: Session) -> tuple[Pinned, dict[int, _Key]]:
-    """The pins as rows, and the key of each pinned photo."""
+def _pinned(session: Session) -> Pinned:
     import numpy as np
 
-    from journal.vision.placing import Pinned
-
-    rows = session.journal.pins.dated()
-    times = [_minutes(row[4], row[5]) for row in rows]
-    pinned = Pinned(
-        np.array([row[0] for row in rows], np.int64),
-        np.array([row[1] for row in rows], np.int64),
-        np.array([earliest for earliest, _ in times], np.float64),
-        np.array([latest for _, latest in times], np.float64),
-    )
-    return pinned, {row[0]: (row[2], row[3]) for row in rows}
-
-
-def _minutes(earliest: str, latest: str) -> tuple[float, float]:
     from journal.vision import placing
 
-    if earliest == UNDATED:
-        return placing.UNDATED
-    first = datetime.fromisoformat(earliest)
-    last = first if latest == earliest else datetime.fromisoformat(latest)
-    return (first - _START) / _MINUTE, (last - _START) / _MINUTE
+    rows = session.journal.pins.dated()
+    # Undated photos have None for both times, which becomes "not a number" here.
+    table = np.array(rows, np.float64).reshape(len(rows), 4)
+    earliest, latest = (
+        np.where(np.isnan(table[:, column]), undated, table[:, column])
+        for column, undated in zip((2, 3), placing.UNDATED, strict=True)
+    )
+    numbers = table[:, :2].astype(np.int64)
+    return placing.Pinned(numbers[:, 0], numbers[:, 1], earliest, latest)
 
 
 def _taken(photo: Photo) -> Taken:
@@ -117,30 +103,28 @@ def _looks_of(session: Session, photo: Photo) -> Features | None:
     return likeness.unpack(made)
 
 
-def _looks_of_rows(session: Session, keys: Sequence[_Key], told: Context) -> NDArray[np.float32]:
+def _looks_of_all(session: Session, photo_ids: Sequence[int], told: Context) -> NDArray[np.float32]:
     """What pinned photos look like, a row each; of zeros where no thumbnail is kept."""
-    import numpy as np
-
     from journal.vision import likeness
 
     previews = session.journal.previews
-    kept = previews.features(likeness.KIND, keys)
-    looks = np.zeros((len(keys), likeness.LENGTH), np.float32)
+    keys = session.journal.photos.shown_as(photo_ids)
+    kept = previews.features(likeness.KIND, keys.values())
     fresh: list[tuple[str, int, bytes]] = []
-    for row, key in enumerate(keys):
-        value = kept.get(key)
-        if value is None:
-            told.checkpoint()
-            told.report(row, len(keys), "Looking at the photos already pinned")
-            value = _made(previews.get(key[0]), key[1])
-            if value is not None:
-                fresh.append((*key, value))
-        if value is not None and (found := likeness.unpack(value)) is not None:
-            looks[row] = found
-        if len(fresh) >= _BATCH or (fresh and row == len(keys) - 1):
+    missing = [key for key in dict.fromkeys(keys.values()) if key not in kept]
+    for done, key in enumerate(missing):
+        told.checkpoint()
+        told.report(done, len(missing), "Looking at the photos already pinned")
+        made = _made(previews.get(key[0]), key[1])
+        if made is not None:
+            kept[key] = made
+            fresh.append((*key, made))
+        if len(fresh) >= _BATCH:
             previews.put_features(likeness.KIND, fresh)
             fresh = []
-    return looks
+    if fresh:
+        previews.put_features(likeness.KIND, fresh)
+    return likeness.unpack_all([kept.get(keys[photo_id]) for photo_id in photo_ids])
 
 
 def _made(jpeg: bytes | None, turn: int) -> bytes | None:

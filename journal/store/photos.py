@@ -163,6 +163,14 @@ class Photos(Subject):
             found.update((s, (PhotoId(i), bool(r))) for s, i, r in self._db.execute(query, batch))
         return found
 
+    def shown_as(self, ids: Iterable[int]) -> dict[int, tuple[str, int]]:
+        """What photos look like: the SHA-256 of the original and the turn, by number."""
+        found: dict[int, tuple[str, int]] = {}
+        for batch in chunks(ids):
+            query = f"SELECT id, sha256, turn FROM photos WHERE id IN ({marks(batch)})"
+            found.update((i, (sha256, turn)) for i, sha256, turn in self._db.execute(query, batch))
+        return found
+
     def set_candidates(self, photo_id: PhotoId, candidates: Iterable[DateCandidate]) -> None:
         """Record every date that something said of a photo."""
         update(self._db, "photos", photo_id, {"candidates": candidates_to_json(candidates)})

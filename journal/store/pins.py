@@ -3,7 +3,7 @@
 from journal.domain.ids import PanelId, PhotoId, PinId, ViewId
 from journal.domain.photos import Pin
 from journal.store.opened import Subject
-from journal.store.rows import delete, insert, update
+from journal.store.rows import UNDATED, delete, insert, update
 
 
 class Pins(Subject):
@@ -51,14 +51,17 @@ class Pins(Subject):
         """A photo's pins."""
         return self._where("p.photo_id = ?", photo_id)
 
-    def dated(self) -> list[tuple[int, int, str, int, str, str]]:
-        """Of every pin: photo, panel, SHA-256, turn, and the photo's earliest and latest time.
+    def dated(self) -> list[tuple[int, int, float | None, float | None]]:
+        """Of every pin: photo, panel, and the photo's earliest and latest time.
 
-        The times are ISO 8601; undated photos have ``UNDATED`` for both.
+        The times are minutes since the beginning of 1970, in local time; None for undated photos.
         """
+        minutes = "CASE WHEN earliest <> ?1 THEN (julianday({}) - 2440587.5) * 1440 END"
         return self._db.execute(
-            "SELECT photo_id, panel_id, sha256, turn, earliest, latest FROM pins "
-            "JOIN photos ON photos.id = pins.photo_id WHERE removed = 0 ORDER BY pins.id"
+            f"SELECT photo_id, panel_id, {minutes.format('earliest')}, {minutes.format('latest')} "
+            "FROM pins JOIN photos ON photos.id = pins.photo_id WHERE removed = 0 "
+            "ORDER BY pins.id",
+            (UNDATED,),
         ).fetchall()
 
     def _where(self, condition: str, *values: int) -> tuple[Pin, ...]:

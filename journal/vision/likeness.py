@@ -6,6 +6,7 @@ brought to one length again. Colour plays no part: a place is photographed rusty
 """
 
 import io
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -96,8 +97,16 @@ def unpack(kept: bytes) -> Features | None:
     return np.frombuffer(kept, np.uint8).astype(np.float32) / np.float32(255)
 
 
+def unpack_all(kept: Sequence[bytes | None]) -> NDArray[np.float32]:
+    """Kept features as rows of length 1; a row of zeros where there are none."""
+    blank = bytes(LENGTH)
+    whole = b"".join(one if one is not None and len(one) == LENGTH else blank for one in kept)
+    rows = np.frombuffer(whole, np.uint8).reshape(len(kept), LENGTH).astype(np.float32)
+    lengths = np.sqrt(np.einsum("ij,ij->i", rows, rows))[:, None]
+    return np.asarray(rows / np.where(lengths > 0, lengths, 1), np.float32)
+
+
 def likeness(one: Features, others: NDArray[np.float32]) -> NDArray[np.float32]:
-    """How alike one picture is to each row of ``others``, 0 to 1; a row of zeros gives 0."""
-    lengths = np.linalg.norm(others, axis=1) * np.linalg.norm(one)
-    alike = others @ one
-    return np.asarray(alike / np.where(lengths > 0, lengths, 1), np.float32)
+    """How alike a picture is to others, given as rows of length 1: 0 to 1; 0 for zeros."""
+    length = float(np.linalg.norm(one))
+    return np.asarray(others @ (one / np.float32(length or 1)), np.float32)

@@ -13,7 +13,6 @@ from numpy.typing import NDArray
 
 from journal.domain.ids import PanelId, PhotoId
 from journal.domain.proposals import MOST, Proposal
-from journal.vision.likeness import Features, likeness
 
 #: Scales of closeness in time, in minutes, and what each weighs.
 TIME_SCALES = (12.0, 120.0, 5760.0)
@@ -107,29 +106,25 @@ class Pinned:
 
 
 def propose(
-    photo: Taken,
-    looks: Features | None,
-    pinned: Pinned,
-    rows: Rows,
-    looks_of_rows: NDArray[np.float32],
+    photo: Taken, pinned: Pinned, rows: Rows, alike: NDArray[np.floating] | None
 ) -> tuple[Proposal, ...]:
     """The panels a photo may belong to, the likeliest first, at most three.
 
-    ``rows`` are what ``pinned.nearest(photo)`` gave, ``looks_of_rows`` the features of each, a row
-    of zeros where there are none; ``looks`` is None where the photo itself has none.
+    ``rows`` are what ``pinned.nearest(photo)`` gave, ``alike`` how alike the photo is to each of
+    them, 0 where nothing is known of a row's look; None where the photo itself has none.
     """
-    alike = np.zeros(len(rows)) if looks is None else likeness(looks, looks_of_rows)
-    near = pinned.closeness(photo, rows)
-    scores = near + LIKENESS_WEIGHT * alike
+    likes = np.zeros(len(rows)) if alike is None else np.asarray(alike, np.float64)
+    scores = pinned.closeness(photo, rows) + LIKENESS_WEIGHT * likes
     panels = pinned.panel_ids[rows]
+    order = np.lexsort((-scores, panels))
+    starts = np.flatnonzero(np.diff(panels[order], prepend=np.int64(-1)))
     found = []
-    for panel_id in np.unique(panels):
-        here = np.flatnonzero(panels == panel_id)
-        best = np.sort(scores[here])[-BEST:]
-        found.append((float(best.mean()), int(panel_id), here))
-    found.sort(key=lambda panel: (-panel[0], panel[1]))
+    for start, end in pairwise([*starts, len(order)]):
+        best = scores[order[start : min(start + BEST, end)]]
+        found.append((-float(best.mean()), int(panels[order[start]]), order[start:end]))
+    found.sort(key=lambda panel: panel[:2])
     return tuple(
-        _proposal(photo, pinned, rows[here], alike[here], PanelId(panel_id), score)
+        _proposal(photo, pinned, rows[here], likes[here], PanelId(panel_id), -score)
         for score, panel_id, here in found[:MOST]
     )
 

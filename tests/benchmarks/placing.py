@@ -81,7 +81,7 @@ def _shots(session: Session) -> list[Shot]:
             panel = panels.get(photo.name, "")
             grey = likeness.small_grey(pictures.thumbnail(session, photo) or b"")
             if panel and grey is not None:
-                looks = likeness.unpack(likeness.pack(likeness.features(grey)))
+                looks = likeness.unpack_all([likeness.pack(likeness.features(grey))])[0]
                 made.append(Shot(number, numbers[panel], _taken(photo), looks))
     return made
 
@@ -150,8 +150,8 @@ def _answers(
     for shot in questions:
         rows = pinned.nearest(shot.taken)
         theirs = np.stack([looks[n] for n in pinned.photo_ids[rows]])
-        own = shot.looks if pixels else None
-        found = placing.propose(shot.taken, own, pinned, rows, theirs)
+        alike = likeness.likeness(shot.looks, theirs) if pixels else None
+        found = placing.propose(shot.taken, pinned, rows, alike)
         yield shot.panel, [proposal.panel_id for proposal in found]
 
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from journal.vision.likeness import LENGTH
+from journal.vision.likeness import LENGTH, likeness
 from journal.vision.placing import UNDATED, Pinned, Taken, propose
 
 DAY = 1440.0
@@ -30,8 +30,8 @@ def proposed(photo, pins, looks=None, looks_of=None):
     theirs = np.zeros((len(rows), LENGTH), np.float32)
     for place, row in enumerate(rows):
         if looks_of and pins.photo_ids[row] in looks_of:
-            theirs[place] = looks_of[pins.photo_ids[row]]
-    return propose(photo, looks, pins, rows, theirs)
+            theirs[place] = looks_of[pins.photo_ids[row]] / 0.2
+    return propose(photo, pins, rows, None if looks is None else likeness(looks, theirs))
 
 
 def at(minute):
