@@ -33,7 +33,13 @@ def main(arguments: list[str] | None = None) -> None:
 
 def asks_for_window(words: list[str]) -> bool:
     """Tell whether there is nothing but, at most, the folder of a journal."""
-    return not words or (len(words) == 1 and (Path(words[0]) / "journal.db").is_file())
+    if len(words) != 1:
+        return not words
+    try:
+        return (Path(words[0]) / "journal.db").is_file()
+    except OSError:
+        # Too long a name, or a folder that is closed to us.
+        return False
 
 
 def has_display() -> bool:

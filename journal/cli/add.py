@@ -13,7 +13,7 @@ from journal.cli.output import DONE, IN_PART, answer, progress, tell
 
 @click.command("add")
 @journal_argument
-@click.argument("paths", type=click.Path(path_type=Path), nargs=-1, required=True)
+@click.argument("paths", type=click.Path(readable=False, path_type=Path), nargs=-1, required=True)
 @json_option
 def command(journal: Path, paths: tuple[Path, ...], as_json: bool) -> int:
     """Add photos, and folders of them, to JOURNAL.

@@ -12,7 +12,7 @@ from journal.cli.output import progress, tell
 
 @click.command("backup")
 @journal_argument
-@click.argument("destination", type=click.Path(path_type=Path))
+@click.argument("destination", type=click.Path(readable=False, path_type=Path))
 def command(journal: Path, destination: Path) -> None:
     """Copy JOURNAL into a dated folder below DESTINATION, hashing every original again."""
     with open_journal(journal, read_only=True) as session, progress() as bar:

@@ -9,7 +9,7 @@ from journal.cli.output import progress, tell
 
 
 @click.command("demo")
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folder", type=click.Path(readable=False, path_type=Path))
 @click.option("--photos", type=click.IntRange(1), help="Draw only so many photos.")
 def command(folder: Path, photos: int | None) -> None:
     """Make the journal of the Halden Rook, a made-up car, in FOLDER; its pictures are drawn."""

@@ -12,7 +12,12 @@ from journal.cli.output import answer, progress, tell
 
 @click.command("dossier")
 @journal_argument
-@click.option("--out", type=click.Path(path_type=Path), required=True, help="The PDF to write.")
+@click.option(
+    "--out",
+    type=click.Path(readable=False, path_type=Path),
+    required=True,
+    help="The PDF to write.",
+)
 @json_option
 def command(journal: Path, out: Path, as_json: bool) -> None:
     """Make the dossier of JOURNAL: the car, its story by repair area, costs, gaps, index.

@@ -10,7 +10,7 @@ from journal.domain.car import Car
 
 
 @click.command("new")
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folder", type=click.Path(readable=False, path_type=Path))
 @click.option("--title", required=True, help="The car's name, as the journal's title.")
 @click.option(
     "--body",

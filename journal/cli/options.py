@@ -11,7 +11,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 
 def journal_argument(function: F) -> F:
     """The journal's folder, first among the arguments."""
-    return click.argument("journal", type=click.Path(path_type=Path))(function)
+    return click.argument("journal", type=click.Path(readable=False, path_type=Path))(function)
 
 
 def json_option(function: F) -> F:

@@ -24,7 +24,7 @@ _CATEGORIES = click.Choice([c.value for c in Category])
 
 @click.command("receipt")
 @journal_argument
-@click.argument("files", type=click.Path(path_type=Path), nargs=-1)
+@click.argument("files", type=click.Path(readable=False, path_type=Path), nargs=-1)
 @click.option("--supplier", required=True, help="Who was paid.")
 @click.option("--date", "date", required=True, help='EDTF, or words like "March 2016".')
 @click.option(

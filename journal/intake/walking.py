@@ -71,10 +71,10 @@ def _walk_folder(top: Path, found: Walk) -> None:
     waiting = [top]
     while waiting:
         folder = waiting.pop()
-        if _is_journal(folder):
-            found.skipped.append(Left(folder, "it is the folder of a journal"))
-            continue
         try:
+            if _is_journal(folder):
+                found.skipped.append(Left(folder, "it is the folder of a journal"))
+                continue
             with os.scandir(folder) as entries:
                 listed = sorted(entries, key=lambda entry: entry.name)
         except OSError as error:

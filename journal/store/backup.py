@@ -42,7 +42,11 @@ def restore(source: Path, folder: Path, context: Context) -> None:
         JournalError: the source is no journal or is damaged, or the folder holds something.
         Cancelled: the person asked to stop; what was copied is removed.
     """
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+    try:
+        taken = folder.exists() and (not folder.is_dir() or any(folder.iterdir()))
+    except OSError as error:
+        raise JournalError(f"“{folder}” can't be used: {error.strerror or error}.") from error
+    if taken:
         raise JournalError(f"“{folder}” holds something already; choose an empty folder.")
     with open_folder(source, read_only=True) as journal:
         _refuse_inside(source, folder)

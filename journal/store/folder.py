@@ -1,5 +1,6 @@
 """Making and opening journal folders."""
 
+import os
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -101,6 +102,7 @@ def open_folder(folder: Path, *, read_only: bool = False) -> Journal:
     if read_only:
         return Journal(folder, None, "It was opened for reading only.")
     try:
+        _refuse_unwritable(folder)
         lock = Lock(folder)
     except JournalError as error:
         return Journal(folder, None, str(error))
@@ -116,6 +118,13 @@ def open_folder(folder: Path, *, read_only: bool = False) -> Journal:
         lock.release()
         raise
     return Journal(folder, lock, "")
+
+
+def _refuse_unwritable(folder: Path) -> None:
+    # The lock alone would not show it: its file may be open to all in a folder that is not.
+    for path in (folder, folder / DATABASE_NAME):
+        if not os.access(path, os.W_OK):
+            raise JournalError(f"“{path}” can't be written to.")
 
 
 def refuse_own_place(folder: Path, out: Path) -> None:
@@ -136,7 +145,11 @@ def refuse_own_place(folder: Path, out: Path) -> None:
 
 def _checked_version(folder: Path) -> int:
     path = folder / DATABASE_NAME
-    if not path.is_file():
+    try:
+        there = path.is_file()
+    except OSError as error:
+        raise JournalError(f"“{folder}” can't be opened: {error.strerror or error}.") from error
+    if not there:
         raise JournalError(f"“{folder}” is not a journal: it holds no {DATABASE_NAME}.")
     try:
         with closing(connect(path, read_only=True, factory=sqlite3.Connection)) as db:

@@ -1,6 +1,7 @@
 """Commands as a person types them: answers, messages, exit statuses."""
 
 import json
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -227,3 +228,35 @@ def test_an_area_named_twice_has_one_share(run: Run, folder: Path) -> None:
     assert run("receipt", folder, *bought, *twice)[0] == 0
     (row,) = json.loads(run("costs", folder, "--by", "area", "--json")[1])[:-1]
     assert (row["label"], row["restoration"], row["minutes"]) == ("Sill", 900, 120)
+
+
+def test_a_word_that_is_no_path_is_no_journal_and_no_command(run: Run) -> None:
+    from journal.__main__ import asks_for_window
+
+    assert not asks_for_window(["x" * 5000])
+    assert run("x" * 5000)[0] == 2
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no such rights")
+def test_a_folder_that_is_closed_to_us_is_named_and_the_rest_comes_in(
+    run: Run, folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from tests.intake.made import jpeg
+
+    closed, photo = tmp_path / "closed", tmp_path / "IMG_0001.JPG"
+    closed.mkdir()
+    photo.write_bytes(jpeg("2016:03:05 14:00:00", seed=1))
+    ask, scan = os.access, os.scandir
+
+    def scandir(path: str | Path) -> object:
+        if Path(path) == closed:
+            raise PermissionError(13, "Permission denied", str(path))
+        return scan(path)
+
+    # Rights mean nothing to root, so the system's answers are stood in for.
+    monkeypatch.setattr(os, "access", lambda path, mode: Path(path) != closed and ask(path, mode))
+    monkeypatch.setattr(os, "scandir", scandir)
+    code, out, err = run("add", folder, closed, photo, "--json")
+    assert code == 1
+    assert len(json.loads(out)["added"]) == 1
+    assert "ermission denied" in err

@@ -117,3 +117,20 @@ def test_a_journal_inside_the_folder_is_left_alone(folder):
     found = walk([folder])
     assert not any("abcd" in path.name for path in found.files)
     assert (inside, "it is the folder of a journal") in {(s.path, s.reason) for s in found.skipped}
+
+
+def test_a_folder_whose_files_cannot_be_asked_about_does_not_stop_the_walk(folder, monkeypatch):
+    closed = folder / "closed"
+    closed.mkdir()
+    ask = Path.is_file
+
+    def is_file(path: Path) -> bool:
+        if path.parent == closed:
+            raise PermissionError(13, "Permission denied")
+        return ask(path)
+
+    before = len(walk([folder]).files)
+    monkeypatch.setattr(Path, "is_file", is_file)
+    found = walk([folder])
+    assert len(found.files) == before
+    assert [left.path for left in found.refused] == [closed]

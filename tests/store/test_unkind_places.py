@@ -99,3 +99,27 @@ def _make_like_a_simple_stick(monkeypatch: pytest.MonkeyPatch) -> None:
 
     monkeypatch.setattr(os, "fsync", fsync)
     monkeypatch.setattr(Path, "chmod", chmod)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no such rights")
+@pytest.mark.parametrize("closed", ["folder", "journal.db"])
+def test_a_journal_that_may_not_be_written_opens_to_read(
+    journal: Journal, monkeypatch: pytest.MonkeyPatch, closed: str
+) -> None:
+    journal.close()
+    shut = journal.folder if closed == "folder" else journal.folder / closed
+    ask = os.access
+    # Rights mean nothing to root, so the system's answer is stood in for.
+    monkeypatch.setattr(os, "access", lambda path, mode: path != shut and ask(path, mode))
+    with open_folder(journal.folder) as opened:
+        assert opened.read_only
+        assert shut.name in opened.notice
+        assert "can't be written to" in opened.notice
+
+
+def test_a_name_that_no_disk_takes_is_refused_in_words(journal: Journal, tmp_path: Path) -> None:
+    endless = tmp_path / ("x" * 300)
+    with pytest.raises(JournalError, match="can't be opened"):
+        open_folder(endless)
+    with pytest.raises(JournalError, match="can't be used"):
+        restore(journal.folder, endless, Silent())
