@@ -1,7 +1,7 @@
 """Sums of money among the words of a paper."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from journal.domain.money import MOST
@@ -32,7 +32,21 @@ def amounts(text: str, places: int) -> tuple[Amount, ...]:
     A sum has exactly as many decimals as its currency; the last mark before them is the decimal
     mark. Percentages, dates, times and measures with a unit are none.
     """
-    return tuple(_amounts(digits_mended(text), places))
+    mended = digits_mended(text)
+    cuts = [found.end(1) for found in _GLUED.finditer(mended)] if places == 2 else []
+    for cut in reversed(cuts):
+        mended = mended[:cut] + " " * 2 + mended[cut:]
+    return tuple(_uncut(found, cuts) for found in _amounts(mended, places))
+
+
+def _uncut(found: Amount, cuts: Sequence[int]) -> Amount:
+    """A sum where it stands in the text before gaps were put between sums read as one word."""
+    start, end = found.start, found.end
+    for cut in reversed(range(len(cuts))):
+        opened = cuts[cut] + 2 * cut
+        start -= 2 * (start > opened)
+        end -= 2 * (end > opened)
+    return Amount(found.minor, start, end)
 
 
 def _amounts(text: str, places: int) -> Iterator[Amount]:
@@ -70,6 +84,8 @@ _MAY_TOUCH = re.compile(r"(?:eur|gbp|usd|chf|sek|nok|dkk|pln|czk|jpy|kr|zł|fr|x
 _A_WHOLE_WORD = 3
 _LETTERS_BEFORE = re.compile(r"[^\W\d_]+$")
 _LETTERS_AFTER = re.compile(r"[^\W\d_]+")
+# Two columns read as one word, "6,6619,98"; three digits between the marks may be thousands.
+_GLUED = re.compile(r"(?<![0-9.,])([0-9]+([.,])[0-9]{2})(?=[0-9]{2,}\2[0-9]{2}(?![0-9.,]))")
 _PATTERNS: dict[int, re.Pattern[str]] = {}
 _WITHOUT_DECIMALS = re.compile(
     _BEFORE

@@ -14,7 +14,7 @@ from journal.intake.reading.layout import Row
 _TIMES = r"[xX×*@]"
 _NUMBER = r"(?P<number>[0-9]{1,4}(?:[.,][0-9]{1,3})?)"
 _UNIT = r"(?:\s?(?:st|stk|pcs|pc|ea|kg|g|l|m|cm|mm|stück|pièces?|stuks?)\b\.?)?"
-_IN_FRONT = re.compile(rf"^\s*{_NUMBER}{_UNIT}\s?(?:{_TIMES}\s*|(?=\s))")
+_IN_FRONT = re.compile(rf"^\s*{_NUMBER}{_UNIT}\s?(?:{_TIMES}\s*|(?=\s|[A-ZÀ-Þ]))")
 _BEHIND = re.compile(rf"(?:(?<=\s)|^){_NUMBER}{_UNIT}\s*(?:{_TIMES}|\s)?\s*$")
 _CODE_IN_FRONT = re.compile(r"^\s*[0-9]{5,}\s+")
 _LONGEST_TEXT = 120

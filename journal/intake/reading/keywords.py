@@ -84,7 +84,7 @@ ITS_DAY = (
 _MENDED = str.maketrans({"0": "o", "1": "l", "|": "l", "5": "s"})
 _SHORTEST_INEXACT = 5
 # Reading leaves out the space between a word and what follows it: "TOTALEUR12.50".
-_GLUED_NUMBER = re.compile(r"(?<=[a-z]{3})(?=[0-9]{2})")
+_GLUED_NUMBER = re.compile(r"(?<=[a-z]{3})(?=[0-9]{2}|[0-9]\s?%)")
 _GLUED_CODE = re.compile(r"(?<=[a-z]{4})(eur|gbp|usd|chf|sek)\b")
 
 

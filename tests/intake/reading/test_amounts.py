@@ -39,6 +39,8 @@ def minors(text, places=2):
         ("1O.lO", []),
         ("1O0.l0", [10010]),
         ("l2.50", [1250]),
+        ("6,6619,98", [666, 1998]),
+        ("A hose 1.0810.80", [108, 1080]),
     ],
 )
 def test_a_sum_is_read(text, expected):
@@ -78,6 +80,12 @@ def test_every_way_to_write_a_sum_reads_back(minor, marks, around):
         before = "2 x  "
     found = amounts(f"{before}{written}{after}", 2)
     assert [one.minor for one in found] == [minor]
+
+
+def test_sums_read_as_one_word_stand_where_they_stand():
+    text = "Hose 6,6619,98 and 7,1022,20"
+    found = amounts(text, 2)
+    assert [text[one.start : one.end] for one in found] == ["6,66", "19,98", "7,10", "22,20"]
 
 
 @given(st.text(max_size=60))
