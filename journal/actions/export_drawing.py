@@ -18,6 +18,7 @@ from journal.domain.svg_text import drawing_svg
 from journal.domain.tints import TintBy
 from journal.domain.when import When, spoken
 from journal.domain.words import day_in_words
+from journal.store.folder import refuse_own_place
 
 #: What the drawing can be taken out as, by the file's ending.
 KINDS = (".svg", ".png", ".pdf")
@@ -118,13 +119,12 @@ def with_shapes(drawing: Drawing, view_id: ViewId | None) -> Drawing:
 
 
 def refuse_place(session: Session, out: Path) -> None:
-    """Refuse to write into the journal's own originals.
+    """Refuse to write over what the journal itself consists of.
 
     Raises:
-        JournalError: ``out`` lies there, or is a folder.
+        JournalError: ``out`` is a place of the journal's own files, or is a folder.
     """
-    if out.absolute().is_relative_to(session.folder.absolute() / "originals"):
-        raise JournalError("A drawing can't lie among the originals; choose another folder.")
+    refuse_own_place(session.folder, out)
     if out.is_dir():
         raise JournalError(f"“{out.name}” is a folder; name a file.")
 

@@ -41,7 +41,7 @@ def write_pdf(
         context.checkpoint()
         write_atomically(out, data)
     except OSError as error:
-        raise JournalError(f"The dossier can’t be written to {out}: {_reason(error)}.") from error
+        raise JournalError(f"The dossier can't be written to {out}: {_reason(error)}.") from error
     on_pages = sum(isinstance(result, Print) for result in printed.values())
     return DossierReport(out, pages, on_pages, (*_photo_notes(dossier, printed), *notes))
 
@@ -50,11 +50,11 @@ def _check_target(out: Path) -> None:
     """Say at once what would stand in the way at the end."""
     try:
         if not out.parent.is_dir():
-            raise JournalError(f"The dossier can’t be written: there is no folder {out.parent}.")
+            raise JournalError(f"The dossier can't be written: there is no folder {out.parent}.")
         if out.is_dir():
-            raise JournalError(f"The dossier can’t be written: {out} is a folder, not a file.")
+            raise JournalError(f"The dossier can't be written: {out} is a folder, not a file.")
     except (OSError, ValueError) as error:
-        raise JournalError(f"The dossier can’t be written to {out}: {_reason(error)}.") from error
+        raise JournalError(f"The dossier can't be written to {out}: {_reason(error)}.") from error
 
 
 def _reason(error: OSError | ValueError) -> str:

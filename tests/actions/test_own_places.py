@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from journal.actions.dossiers import make_dossier
+from journal.actions.export_drawing import export_drawing
 from journal.actions.session import Session
 from journal.domain.errors import JournalError
 
@@ -32,3 +33,5 @@ def test_a_dossier_never_lies_among_the_originals(
     outside.symlink_to(session.folder / "originals")
     with pytest.raises(JournalError, match="lies among the originals"):
         make_dossier(session, outside / "dossier.pdf")
+    with pytest.raises(JournalError, match="lies among the originals"):
+        export_drawing(session, outside / "drawing.svg")
