@@ -29,7 +29,7 @@ NONE = Qt.KeyboardModifier.NoModifier
 
 
 @pytest.fixture
-def runner(qapp):
+def runner(qapp, session):
     made = TaskRunner()
     yield made
     made.close()

@@ -26,7 +26,7 @@ PLATE = ((150, 120), (640, 160), (620, 380), (170, 410))
 
 
 @pytest.fixture
-def runner(qapp):
+def runner(qapp, session):
     made = TaskRunner()
     yield made
     made.close()
@@ -102,9 +102,12 @@ def test_a_picture_is_laid_under_and_seen_through_the_panels(qtbot, page):
     assert page.canvas.underlay_item is not None
     assert all(item.is_hollow for items in page.canvas._items.values() for item in items)
     middle = mapped(laid(page).matrix, (400, 300))
-    image = page.canvas.grab().toImage()
-    colour = image.pixelColor(at(page, middle))
-    assert colour.blue() > colour.red() + 15
+
+    def is_blue():
+        colour = page.canvas.grab().toImage().pixelColor(at(page, middle))
+        return colour.blue() > colour.red() + 15
+
+    qtbot.waitUntil(is_blue)
     page.desk.act(history.undo)
     settle(qtbot, page)
     assert page.canvas.underlay_item is None
