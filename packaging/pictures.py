@@ -1,4 +1,4 @@
-"""Make the README's pictures: the six pages and the dossier, from the demo journal, by the program.
+"""Make the README's pictures: the years in motion and the six pages, from the demo journal.
 
     python3 packaging/start.py --no-window     makes the demo journal
     python3 packaging/check.py --fast          makes the environment
@@ -18,6 +18,8 @@ ROOT = Path(__file__).resolve().parent.parent
 DEMO = ROOT / "demo-journal" / "Halden Rook"
 PICTURES = ROOT / "assets" / "pictures"
 SIZE = (1280, 800)
+#: Longer side of the moving picture in pixels; a README is to load quickly.
+MOVING = 960
 #: Page -> theme it is shown in.
 PAGES = {
     "Drawing": "light",
@@ -36,6 +38,8 @@ def main(target: Path = PICTURES) -> int:
     # The window is told of a home of its own, so that no one's settings show or change.
     with tempfile.TemporaryDirectory() as home:
         os.environ["XDG_CONFIG_HOME"] = home
+        target.mkdir(parents=True, exist_ok=True)
+        _move(target)
         return _take(target)
 
 
@@ -46,6 +50,16 @@ def _wait(milliseconds: int) -> None:
     loop = QEventLoop()
     QTimer.singleShot(milliseconds, loop.quit)
     loop.exec()
+
+
+def _move(target: Path, journal: Path = DEMO) -> None:
+    """The drawing as it changed through the years, as a moving picture."""
+    from journal.actions.export_years import export_years
+    from journal.actions.journals import open_journal
+
+    with open_journal(journal, read_only=True) as session:
+        report = export_years(session, target / "years.gif", longest=MOVING)
+    print(report.path)
 
 
 def _take(target: Path) -> int:
@@ -70,7 +84,6 @@ def _take(target: Path) -> int:
         "Drawing": PanelSelected(sill),
         "Areas": AreaSelected(AreaId(1)),
     }
-    target.mkdir(parents=True, exist_ok=True)
     for page, look in PAGES.items():
         window.dress(look)
         workspace.show_page(page)
