@@ -12,6 +12,8 @@ from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtWidgets import QApplication
 
 _LOOK_MS = 1000
+#: A window that is left for another of the program is left for less long.
+_LEFT_MS = 3000
 #: So many new objects can only be rows that were read, and there is no garbage among them.
 _ROWS = 50_000
 
@@ -26,6 +28,10 @@ class Garbage(QObject):
         self._timer.setInterval(_LOOK_MS)
         self._timer.timeout.connect(self.look)
         self._timer.start()
+        self._left = QTimer(self)
+        self._left.setSingleShot(True)
+        self._left.setInterval(_LEFT_MS)
+        self._left.timeout.connect(self.look_everywhere)
         app.applicationStateChanged.connect(self._on_state)
 
     @Slot()
@@ -46,10 +52,13 @@ class Garbage(QObject):
     def stop(self) -> None:
         """Leave it to Python again."""
         self._timer.stop()
+        self._left.stop()
         gc.unfreeze()
         gc.enable()
 
     @Slot(Qt.ApplicationState)
     def _on_state(self, state: Qt.ApplicationState) -> None:
         if state == Qt.ApplicationState.ApplicationInactive:
-            self.look_everywhere()
+            self._left.start()
+        else:
+            self._left.stop()

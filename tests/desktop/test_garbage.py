@@ -52,8 +52,16 @@ def test_many_rows_are_set_aside_unseen_and_looked_at_later(garbage):
     assert lost() is None
 
 
-def test_turning_to_something_else_is_the_time_to_look_everywhere(qapp, garbage):
+def test_turning_to_something_else_is_the_time_to_look_everywhere(qapp, qtbot, garbage):
     lost = ring()
     gc.freeze()
     qapp.applicationStateChanged.emit(Qt.ApplicationState.ApplicationInactive)
-    assert lost() is None
+    assert garbage._left.isActive()
+    garbage._left.setInterval(1)
+    qtbot.waitUntil(lambda: lost() is None)
+
+
+def test_coming_back_at_once_disturbs_nobody(qapp, garbage):
+    qapp.applicationStateChanged.emit(Qt.ApplicationState.ApplicationInactive)
+    qapp.applicationStateChanged.emit(Qt.ApplicationState.ApplicationActive)
+    assert not garbage._left.isActive()

@@ -4,8 +4,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
-from PySide6.QtGui import QFont, QKeyEvent
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QEvent,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+)
+from PySide6.QtGui import QFont, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QHeaderView, QTableView, QWidget
 
 from journal.desktop.theme import TARGET
@@ -144,6 +151,7 @@ class RowsTable(QTableView):
     def __init__(self, name: str, columns: Sequence[Column], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._least_width: Callable[[int], int] = lambda _column: 0
+        self._widths: dict[int, int] = {}
         self.rows_model = RowsModel(columns, self)
         self.setModel(self.rows_model)
         self.setAccessibleName(name)
@@ -179,14 +187,20 @@ class RowsTable(QTableView):
     def widths_from(self, width: Callable[[int], int]) -> None:
         """Make every column at least as wide as ``width`` says of it, in pixels."""
         self._least_width = width
+        self._widths.clear()
 
     def sizeHintForColumn(self, column: int) -> int:
         """How wide a column wants to be, in pixels."""
-        return max(super().sizeHintForColumn(column), self._least_width(column))
+        if column not in self._widths:
+            # The header asks at every turn, and each time Qt would measure dozens of rows.
+            widest = max(super().sizeHintForColumn(column), self._least_width(column))
+            self._widths[column] = widest
+        return self._widths[column]
 
     def set_rows(self, rows: Sequence[Any], total: Any = None) -> None:
         """Show these rows, and keep the picked place."""
         place = self.currentIndex().row()
+        self._widths.clear()
         self.rows_model.set_rows(rows, total)
         if place >= 0 and self.rows_model.rowCount():
             self.selectRow(min(place, self.rows_model.rowCount() - 1))
@@ -200,6 +214,16 @@ class RowsTable(QTableView):
         """Pick a row and bring it into view."""
         if row in self.rows_model.rows():
             self.selectRow(self.rows_model.rows().index(row))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Measure anew in another font or style."""
+        self._widths.clear()
+        super().changeEvent(event)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Measure anew with the style sheet on."""
+        self._widths.clear()
+        super().showEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Open with Enter."""
