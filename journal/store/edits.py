@@ -121,12 +121,16 @@ def walk_chain(db: sqlite3.Connection) -> Iterable[str]:
 
 
 def undo_target(db: sqlite3.Connection) -> tuple[EditId, str] | None:
-    """The act that undo would take back, with its label."""
+    """The act that undo would take back, with its label: of those that stand the last begun.
+
+    What is done while a long act goes on (a photo pinned while others arrive) rests on that act, so
+    it goes first.
+    """
     row = db.execute(
         """SELECT act, label FROM edits e WHERE kind = 'do' AND NOT EXISTS (
              SELECT 1 FROM edits u WHERE u.target = e.act AND u.kind = 'undo' AND NOT EXISTS (
                SELECT 1 FROM edits r WHERE r.target = e.act AND r.kind = 'redo' AND r.id > u.id))
-           AND act > (SELECT min(id) FROM edits) ORDER BY id DESC LIMIT 1"""
+           AND act > (SELECT min(id) FROM edits) ORDER BY act DESC LIMIT 1"""
     ).fetchone()
     return (EditId(row[0]), _act_label(db, row[0])) if row else None
 

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from journal.domain.car import MilestoneKind
 from journal.domain.errors import JournalError, UndoRefusedError
+from journal.domain.ids import EditId, PhotoId
 from journal.domain.photos import Basis, Role
 from journal.domain.receipts import Share
 from journal.domain.when import When
@@ -21,7 +22,19 @@ from journal.store import edits
 from journal.store.folder import make
 from journal.store.journal import Journal
 from journal.store.schema import RECORDED
-from tests.store.values import CAR, DAY, DRAWING, ROOF, SILL, WING, keep, receipt, work
+from tests.store.values import (
+    CAR,
+    DAY,
+    DRAWING,
+    ROOF,
+    SILL,
+    WING,
+    content,
+    keep,
+    new_photo,
+    receipt,
+    work,
+)
 
 
 def dump(journal: Journal) -> dict[str, list[tuple[object, ...]]]:
@@ -127,6 +140,31 @@ def test_an_act_of_many_edits_is_named_by_what_they_came_to(journal: Journal) ->
         with journal.edit(label, act=first.act):
             journal.areas.add(label, [WING], "")
     assert journal.undo_label() == "Add 101 photos"
+
+
+def test_what_was_done_while_an_act_went_on_is_undone_before_it(journal: Journal) -> None:
+    (one,) = keep(journal, 1)
+    adding = edits.rows(journal.db, 1)[0].act
+    with journal.edit("Pin 1 photo"):
+        journal.pins.put(PhotoId(one), SILL, None, None, None)
+    (more,) = _keep_as_part_of(journal, adding, 2)
+    journal.undo()
+    assert journal.pins.all() == ()
+    assert len(journal.photos.all()) == 2
+    journal.undo()
+    assert journal.photos.all() == ()
+    journal.redo()
+    journal.redo()
+    assert [pin.photo_id for pin in journal.pins.all()] == [one]
+    assert more in [photo.id for photo in journal.photos.all()]
+
+
+def _keep_as_part_of(journal: Journal, act: EditId, number: int) -> list[PhotoId]:
+    path = journal.staging / f"{number}.part"
+    path.write_bytes(content(number))
+    journal.settle([(path, new_photo(number))])
+    with journal.edit("Add 1 photo", act):
+        return journal.photos.add([new_photo(number)])
 
 
 def test_undo_is_refused_when_the_row_changed_since(journal: Journal) -> None:
