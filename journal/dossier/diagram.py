@@ -9,31 +9,10 @@ from dataclasses import dataclass
 
 from journal.domain.drawing import Decor, Drawing, View, Weight
 from journal.domain.ids import PanelId
+from journal.domain.looks import STAGE_LOOKS
 from journal.domain.shapes import Point, Shape, flatten, stroke_to_path_data, to_path_data
+from journal.domain.svg_marks import TILE
 from journal.dossier.document import PanelMark
-
-#: Tint and line colour of a panel, from the least to the most advanced stage.
-_COLOURS = (
-    ("#F7DCC9", "#C24E00"),
-    ("#F3DDE9", "#A8527F"),
-    ("#D8E8F4", "#0072B2"),
-    ("#F2E7C4", "#7A5C00"),
-    ("#D3ECE2", "#007A5A"),
-    ("#DDE7ED", "#3F7396"),
-    ("#CFCBC4", "#35312B"),
-)
-
-#: What is drawn over the tint, in a tile of 8 by 8: a path, and whether it is filled.
-_PATTERNS = (
-    ("M0 0L8 8M8 0L0 8", False),
-    ("M-2 2L2 -2M0 8L8 0M6 10L10 6", False),
-    ("M0 4H8", False),
-    ("M0 4H8M4 0V8", False),
-    ("M3 3H5V5H3Z", True),
-    ("M4 0V8", False),
-    ("", False),
-)
-_TILE = 8.0
 
 #: How many repair areas a label on a panel names; of more it says how many more.
 _MOST_NUMBERS = 4
@@ -65,7 +44,7 @@ def look_of(stage: str, stages: Sequence[str]) -> int:
     if stage not in stages:
         return 0
     place = stages.index(stage)
-    last = len(_COLOURS) - 1
+    last = len(STAGE_LOOKS) - 1
     return last if place == len(stages) - 1 else place % last
 
 
@@ -166,7 +145,7 @@ def _panel(path: str, look: int | None, line: float) -> str:
             f'<path d="{path}" fill="#FFFFFF" fill-rule="evenodd" stroke="#6B665E"'
             f' stroke-width="{line:.2f}" stroke-linejoin="round"/>'
         )
-    tint, ink = _COLOURS[look]
+    tint, _, ink = STAGE_LOOKS[look]
     shape = f'<path d="{path}" fill-rule="evenodd" stroke-linejoin="round"'
     return (
         f'{shape} fill="{tint}" stroke="none"/>'
@@ -186,11 +165,10 @@ def _decor(one: Decor, line: float) -> str:
 def _patterns(scale: float, looks: Sequence[int]) -> str:
     rows = []
     for look in looks:
-        path, filled = _PATTERNS[look]
-        ink = _COLOURS[look][1]
-        paint = f'fill="{ink}"' if filled else f'fill="none" stroke="{ink}" stroke-width="0.7"'
+        _, path, ink = STAGE_LOOKS[look]
+        paint = f'fill="none" stroke="{ink}" stroke-width="0.7"'
         rows.append(
-            f'<pattern id="look{look}" width="{_TILE}" height="{_TILE}"'
+            f'<pattern id="look{look}" width="{TILE}" height="{TILE}"'
             f' patternUnits="userSpaceOnUse" patternTransform="scale({scale:.3f})">'
             f'<path d="{path or "M0 0"}" {paint}/></pattern>'
         )

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from journal.domain.drawing import Drawing
 from journal.domain.ids import PanelId
+from journal.domain.looks import STAGE_LOOKS
 from journal.domain.photos import Role
 from journal.dossier import diagram, glyphs
 from journal.dossier.document import Labelled, Lack, PanelMark, Shown
@@ -84,7 +85,7 @@ def test_the_last_stage_of_any_list_looks_finished() -> None:
 
 
 def test_no_two_looks_share_a_pattern_so_that_colour_is_never_alone() -> None:
-    patterns = [diagram._PATTERNS[n] for n in range(7)]
+    patterns = [look.pattern for look in STAGE_LOOKS]
     assert len(set(patterns)) == 7
 
 
