@@ -1,6 +1,5 @@
 """Seams and patches as they lie on the drawing."""
 
-import math
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 
@@ -18,15 +17,18 @@ from PySide6.QtWidgets import QApplication, QGraphicsItem, QStyleOptionGraphicsI
 from journal.desktop.theme import Colours, colours_of
 from journal.desktop.widgets import metal_pens as pens
 from journal.desktop.widgets.paths import painter_path, stroke_path
+from journal.desktop.widgets.seam_track import SeamTrack
 from journal.domain.patches import Patch
 from journal.domain.seams import Seam, SeamState, Stretch, weld_places
 from journal.domain.shapes import Point
-from journal.domain.strokes import part_of, point_at, stroke_length
 
 #: Over every panel and every line that is no panel.
 OVER_ALL = 2e8
-#: Room round a seam for its widest marks, in millimetres at the smallest scale in use.
-_ROOM = 90.0
+#: Room for what is painted in pixels, in millimetres at the smallest scale in use: round triangles
+#: and patches, and round a seam, of which more is kept the less there is.
+_ROOM, _SEAM_ROOM = 160.0, 64.0
+#: How wide a seam is to the finger, in millimetres.
+_FINGER = 60.0
 
 
 class MetalItem(QGraphicsItem):
@@ -35,7 +37,8 @@ class MetalItem(QGraphicsItem):
     def __init__(self, order: float) -> None:
         super().__init__()
         self.is_chosen = False
-        self.is_load_bearing: tuple[Point, ...] = ()
+        #: The spots of it that lie within the radius of an anchor point.
+        self.load_bearing: tuple[Point, ...] = ()
         self.setZValue(OVER_ALL + order)
         self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
 
@@ -45,15 +48,39 @@ class MetalItem(QGraphicsItem):
             self.is_chosen = chosen
             self.update()
 
-    def mark_load_bearing(self, spots: Sequence[Point]) -> None:
-        """Mark the spots of it that lie within the radius of an anchor point."""
-        self.is_load_bearing = tuple(spots)
-        self.update()
+    def _colours(self, widget: QWidget | None) -> Colours:
+        """The colours of the canvas; Qt names no widget when it paints something to be kept."""
+        views = self.scene().views() if widget is None and self.scene() else []
+        return colours_for(views[0] if views else widget)
 
-    def _paint_marks(self, painter: QPainter, colours: Colours) -> None:
-        to_screen = painter.worldTransform()
+    def reaches(self, spot: QPointF, reach: float) -> bool:
+        """Whether a spot may be within reach of it: a quick look before an exact one."""
+        del spot, reach
+        return True
+
+
+class MarksItem(QGraphicsItem):
+    """The triangles at what lies within the radius of anchor points, over all of it."""
+
+    def __init__(self, sheet: QRectF, spots: Sequence[Point]) -> None:
+        super().__init__()
+        self._sheet = sheet.adjusted(-_ROOM, -_ROOM, _ROOM, _ROOM)
+        self.spots = tuple(spots)
+        self.setZValue(OVER_ALL + 3)
+        self.setAcceptedMouseButtons(Qt.MouseButton.NoButton)
+
+    def boundingRect(self) -> QRectF:
+        """The whole view."""
+        return self._sheet
+
+    def paint(
+        self, painter: QPainter, _option: QStyleOptionGraphicsItem, widget: QWidget | None = None
+    ) -> None:
+        """Paint a triangle above each spot."""
+        colours, to_screen = colours_for(widget), painter.worldTransform()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         with in_pixels(painter):
-            for spot in self.is_load_bearing:
+            for spot in self.spots:
                 paint_warning(painter, to_screen.map(QPointF(*spot)) - QPointF(0, 17), colours)
 
 
@@ -62,14 +89,28 @@ class SeamItem(MetalItem):
 
     def __init__(self, seam: Seam, stretches: Sequence[Stretch]) -> None:
         super().__init__(order=2)
+        # The pointer's every move repaints the view; a seam looks the same each time.
+        self.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
         self.seam = seam
         self.path = stroke_path(seam.stroke)
-        self.stretches = tuple(stretches)
-        self._parts = [
-            (stroke_path(part_of(seam.stroke, s.start_mm, s.end_mm)), s) for s in self.stretches
-        ]
-        self._bounds = self.path.boundingRect().adjusted(-_ROOM, -_ROOM, _ROOM, _ROOM)
-        self._length = stroke_length(seam.stroke)
+        self._track = SeamTrack(seam)
+        self.stretches: tuple[Stretch, ...] = ()
+        self._parts: list[tuple[QPainterPath, Stretch]] = []
+        self._box = self.path.boundingRect()
+        room = _SEAM_ROOM
+        self._bounds = self._box.adjusted(-room, -room, room, room)
+        self.show_stretches(stretches)
+
+    def show_stretches(self, stretches: Sequence[Stretch]) -> None:
+        """Show its parts in other states."""
+        if tuple(stretches) != self.stretches:
+            self.stretches = tuple(stretches)
+            self._parts = [(self._track.part(s.start_mm, s.end_mm), s) for s in self.stretches]
+            self.update()
+
+    def reaches(self, spot: QPointF, reach: float) -> bool:
+        """Whether a spot lies in the box round the line, or within reach of it."""
+        return self._box.adjusted(-reach, -reach, reach, reach).contains(spot)
 
     def boundingRect(self) -> QRectF:
         """The line with room for its marks, in millimetres."""
@@ -78,14 +119,14 @@ class SeamItem(MetalItem):
     def shape(self) -> QPainterPath:
         """The line with room for a finger."""
         wide = QPainterPathStroker()
-        wide.setWidth(2 * _ROOM / 3)
+        wide.setWidth(_FINGER)
         return wide.createStroke(self.path)
 
     def paint(
         self, painter: QPainter, _option: QStyleOptionGraphicsItem, widget: QWidget | None = None
     ) -> None:
         """Paint the parts, then the marks of the joint, tacks and welds."""
-        colours = colours_for(widget)
+        colours = self._colours(widget)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         shown = [path for path, _ in self._parts]
         for path in shown if self.is_chosen else ():
@@ -96,7 +137,6 @@ class SeamItem(MetalItem):
             is_row = self.seam.joint.is_row
             pens.paint_line(painter, path, stretch.state, colours, row=is_row)
         self._paint_points(painter, colours)
-        self._paint_marks(painter, colours)
 
     def _paint_points(self, painter: QPainter, colours: Colours) -> None:
         to_screen = painter.worldTransform()
@@ -114,7 +154,7 @@ class SeamItem(MetalItem):
     def _paint_row(
         self, painter: QPainter, to_screen: QTransform, stretch: Stretch, colours: Colours
     ) -> None:
-        last = stretch.end_mm >= self._length
+        last = stretch.end_mm >= self._track.length
         for mm in weld_places(self.seam):
             if stretch.start_mm <= mm < stretch.end_mm or (last and mm >= stretch.end_mm):
                 at = self._at(to_screen, mm)
@@ -128,17 +168,15 @@ class SeamItem(MetalItem):
         colours: Colours,
         scale: float,
     ) -> None:
+        colour = pens.ink(colours, stretch.state)
         for mm in _steps(stretch, pens.JOINT_STEP / scale):
-            here, there = self._at(to_screen, mm - 0.5), self._at(to_screen, mm + 0.5)
-            way = there - here
-            long = math.hypot(way.x(), way.y())
-            if long:
-                colour = pens.ink(colours, stretch.state)
+            way = self._track.way(mm)
+            if not way.isNull():
                 at = self._at(to_screen, mm)
-                pens.paint_joint(painter, at, way / long, self.seam.joint, colour)
+                pens.paint_joint(painter, at, way, self.seam.joint, colour)
 
     def _at(self, to_screen: QTransform, mm: float) -> QPointF:
-        return to_screen.map(QPointF(*point_at(self.seam.stroke, mm)))
+        return to_screen.map(self._track.at(mm))
 
 
 class PatchItem(MetalItem):
@@ -178,7 +216,6 @@ class PatchItem(MetalItem):
         if self.patch.when is None:
             line.setDashPattern([4, 3])
         painter.strokePath(self.path, line)
-        self._paint_marks(painter, colours)
 
 
 @contextmanager

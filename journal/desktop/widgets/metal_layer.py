@@ -2,14 +2,15 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QPointF
+from PySide6.QtCore import QEvent, QObject, QPointF, Signal
+from PySide6.QtGui import QPixmapCache
 
 from journal.desktop.desk import MetalKind, MetalSelected
+from journal.desktop.widgets.layers import Layer
 from journal.desktop.widgets.measure_items import AnchorItem, MeasureItem
-from journal.desktop.widgets.metal_items import MetalItem, PatchItem, SeamItem
+from journal.desktop.widgets.metal_items import MarksItem, MetalItem, PatchItem, SeamItem
 from journal.domain.anchors import near_patch, near_seam
 from journal.domain.ids import MeasureId, ViewId
 from journal.domain.patches import Patch
@@ -22,19 +23,12 @@ from journal.domain.when import When
 if TYPE_CHECKING:
     from journal.actions.metalwork import Metal
     from journal.desktop.widgets.canvas_sheet import CanvasSheet
+    from journal.domain.anchors import AnchorPoint
 
 #: A miss by so many pixels still counts.
 _REACH = 7.0
-
-
-class Layer(StrEnum):
-    """What can be shown or left out, in the order of its buttons."""
-
-    SEAMS = "seams"
-    PATCHES = "patches"
-    ANCHORS = "anchor points"
-    READINGS = "readings"
-    FILMS = "paint thickness"
+#: How much of what was painted is kept to be painted again, in kilobytes.
+_KEPT_KB = 96 * 1024
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +44,13 @@ class MetalLayer(QObject):
     """The items of seams, patches, anchor points and measures on one canvas.
 
     What is dated after the day looked at isn't there yet.
+
+    Attributes:
+        unseen: what of it nobody sees now, and nobody points at.
     """
+
+    #: Other items lie there, or another is chosen.
+    changed = Signal()
 
     def __init__(self, canvas: "CanvasSheet", parent: QObject | None = None) -> None:
         super().__init__(parent or canvas)
@@ -60,12 +60,24 @@ class MetalLayer(QObject):
         self._shown = frozenset(Layer)
         self._chosen: MetalSelected | None = None
         self._items: dict[MetalSelected, MetalItem] = {}
+        self.unseen: frozenset[MetalSelected] = frozenset()
+        self._marks: list[MarksItem] = []
+        self._kept: dict[Seam, SeamItem] = {}
+        self._known: dict[tuple[Seam, tuple[AnchorPoint, ...]], tuple[Point, ...]] = {}
         canvas.rebuilt.connect(self._forget_and_lay)
+        canvas.installEventFilter(self)
+        # What Qt keeps of painted seams by default is too little for a car full of them.
+        QPixmapCache.setCacheLimit(max(QPixmapCache.cacheLimit(), _KEPT_KB))
 
     @property
     def items(self) -> Mapping[MetalSelected, MetalItem]:
         """What lies on the view shown now."""
         return self._items
+
+    @property
+    def marks(self) -> "tuple[MarksItem, ...]":
+        """What warns of mountings on the view shown now."""
+        return tuple(self._marks)
 
     @property
     def layers(self) -> frozenset[Layer]:
@@ -74,6 +86,7 @@ class MetalLayer(QObject):
 
     def lay(self, laid: Laid) -> None:
         """Show this metalwork from now on."""
+        self._known, self._kept = {}, {}
         self._laid = laid
         self._lay_anew()
 
@@ -92,39 +105,54 @@ class MetalLayer(QObject):
         self._chosen = thing
         for known, item in self._items.items():
             item.choose(chosen=known == thing)
+        self.changed.emit()
 
     def thing_at(
         self, point: Point, kinds: Iterable[MetalKind] = MetalKind
     ) -> MetalSelected | None:
         """The topmost thing at a spot of the view, or just beside it, that is of these kinds."""
         reach = _REACH / (self._canvas.transform().m11() or 1.0)
-        wanted = frozenset(kinds)
+        wanted, at = frozenset(kinds), QPointF(*point)
         found = [
             (-item.zValue(), _off(item, point), thing)
             for thing, item in self._items.items()
-            if thing.kind in wanted and _off(item, point) <= reach
+            if thing.kind in wanted and thing not in self.unseen and item.reaches(at, reach)
         ]
+        found = [one for one in found if one[1] <= reach]
         return min(found, key=lambda one: one[:2])[2] if found else None
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Paint everything anew when light turns to dark."""
+        if event.type() == QEvent.Type.PaletteChange:
+            for item in self._items.values():
+                item.update()
+        return super().eventFilter(watched, event)
 
     # Laying
 
     def _forget_and_lay(self) -> None:
-        self._items = {}  # The scene has let the items go already.
+        self._items, self._marks, self._kept = {}, [], {}  # The scene has let the items go already.
         self._lay_anew()
 
     def _lay_anew(self) -> None:
         scene = self._canvas.scene()
-        for item in self._items.values():
+        for item in (*self._items.values(), *self._marks):
             scene.removeItem(item)
         view_id, laid = self._canvas.view_id, self._laid
-        self._items = {}
+        self._items, self._marks = {}, []
         if view_id is None or laid is None:
+            self.changed.emit()
             return
         for thing, item in self._made(laid, view_id):
             item.choose(chosen=thing == self._chosen)
             self._items[thing] = item
             scene.addItem(item)
+        spots = [spot for item in self._items.values() for spot in item.load_bearing]
+        self._marks = [MarksItem(self._canvas.sceneRect(), spots)] if spots else []
+        for mark in self._marks:
+            scene.addItem(mark)
         self._canvas.viewport().update()
+        self.changed.emit()
 
     def _made(self, laid: Laid, view_id: ViewId) -> Iterator[tuple[MetalSelected, MetalItem]]:
         metal = laid.metal
@@ -156,21 +184,30 @@ class MetalLayer(QObject):
         item = PatchItem(patch)
         if near_patch(metal.anchors, patch):
             box = bounds(patch.shape)
-            item.mark_load_bearing([Point((box.left + box.right) / 2, (box.top + box.bottom) / 2)])
+            item.load_bearing = (Point((box.left + box.right) / 2, (box.top + box.bottom) / 2),)
         return item
 
     def _seam(self, metal: "Metal", seam: Seam, changes: list[SeamChange]) -> SeamItem | None:
         states = stretches(seam, changes, self._on)
         if not states:
             return None
-        item = SeamItem(seam, states)
-        item.mark_load_bearing(
-            [
-                point_at(seam.stroke, mm_at(seam.stroke, near.anchor.x, near.anchor.y)[0])
-                for near in near_seam(metal.anchors, seam)
-            ]
-        )
+        item = self._kept.get(seam)
+        if item is not None:
+            item.show_stretches(states)
+            return item
+        item = self._kept[seam] = SeamItem(seam, states)
+        item.load_bearing = self._near(seam, metal.anchors)
         return item
+
+    def _near(self, seam: Seam, anchors: "tuple[AnchorPoint, ...]") -> tuple[Point, ...]:
+        """The spots of a seam nearest to the mountings it is near; looked for once."""
+        key = seam, anchors
+        if key not in self._known:
+            self._known[key] = tuple(
+                point_at(seam.stroke, mm_at(seam.stroke, near.anchor.x, near.anchor.y)[0])
+                for near in near_seam(anchors, seam)
+            )
+        return self._known[key]
 
     def _measures(self, laid: Laid, view_id: ViewId) -> Iterator[tuple[MetalSelected, MetalItem]]:
         latest = _latest(laid.readings, self._on)
