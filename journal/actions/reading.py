@@ -1,7 +1,7 @@
 """Receipts read from their paper, to be checked and recorded by the person."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -94,14 +94,26 @@ def _read(path: Path, known: "Known", recorded: Sequence[Receipt], context: Cont
     if not path.is_file():
         return ReadPaper(path, nothing_read(f"“{path.name}” is no file that can be read."))
     read = read_file(path, known, date.today(), context)
-    like = alike(
+    return ReadPaper(path, read, None, _like(read, recorded, known.currency))
+
+
+def noticed_anew(session: Session, paper: ReadPaper) -> ReadPaper:
+    """A paper read a while ago, with what has been recorded since then noticed."""
+    recorded = receipt_actions.receipts(session)
+    sha256 = _sha256(paper.path)
+    held = next((one.id for one in recorded if sha256 in one.papers), None)
+    currency = session.journal.car.get().currency
+    return replace(paper, held_by=held, like=_like(paper.read, recorded, currency))
+
+
+def _like(read: ReadReceipt, recorded: Sequence[Receipt], currency: str) -> tuple[ReceiptId, ...]:
+    return alike(
         recorded,
         supplier=read.supplier.value if read.supplier else "",
         when=read.when.value if read.when else None,
         total=read.total.value if read.total else None,
-        currency=read.currency.value if read.currency else known.currency,
+        currency=read.currency.value if read.currency else currency,
     )
-    return ReadPaper(path, read, None, like)
 
 
 def alike(

@@ -14,6 +14,7 @@ from journal.actions import receipts as actions
 from journal.desktop.desk import AreaSelected, Desk, ReceiptSelected
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.dialogs.receipt_head import ReceiptHead
+from journal.desktop.dialogs.receipt_reading import ReceiptReading
 from journal.desktop.theme import TARGET
 from journal.desktop.widgets.checked import CheckedField
 from journal.desktop.widgets.lines_edit import LinesEdit
@@ -62,7 +63,9 @@ class ReceiptDialog(FormDialog):
         self._printed = MoneyEdit(self.head.currency_code(), optional=True)
         self.printed_total = CheckedField(edit=self._printed)
         self.sum = label("", wrap=False)
+        self.tax = MoneyEdit(self.head.currency_code(), optional=True)
         self.papers = PapersEdit()
+        self.reading = ReceiptReading(self, desk)
         self.note = QLineEdit()
         self._build()
         self._connect()
@@ -101,8 +104,14 @@ class ReceiptDialog(FormDialog):
         note.setBuddy(self.note)
         self.printed_total.setAccessibleName("Printed total")
         self.note.setAccessibleName("Note")
-        totals.addWidget(note, 2, 0)
-        totals.addWidget(self.note, 2, 1)
+        tax = QLabel("Ta&x in it")
+        tax.setBuddy(self.tax)
+        self.tax.setAccessibleName("Tax in it")
+        self.tax.setPlaceholderText("as printed, where it is")
+        totals.addWidget(tax, 2, 0)
+        totals.addWidget(self.tax, 2, 1)
+        totals.addWidget(note, 3, 0)
+        totals.addWidget(self.note, 3, 1)
         totals.setColumnStretch(1, 1)
         below = QGridLayout()
         below.setHorizontalSpacing(24)
@@ -137,13 +146,24 @@ class ReceiptDialog(FormDialog):
         self.head.show_receipt(receipt)
         self._on_currency(receipt.currency)
         self.lines.set_lines(receipt.lines)
-        self._printed.set_amount(receipt.printed_total)
+        self.set_sums(receipt.printed_total, receipt.tax)
         self.note.setText(receipt.note)
         self.same_for_all.setChecked(len({line.shares for line in receipt.lines}) < 2)
         self.papers.set_held(self._paper_paths(receipt))
         self._show_shares()
         self._on_lines()
         self.head.supplier.setFocus()
+
+    def set_sums(self, printed_total: int | None, tax: int | None) -> None:
+        """Put in the total and the tax as printed, minor units; None empties a field."""
+        self._printed.set_amount(printed_total)
+        self.tax.set_amount(tax)
+
+    def is_untouched(self) -> bool:
+        """Whether it is for a new receipt and nothing was typed that reading could overwrite."""
+        typed = (self.head.supplier.text(), self.printed_total.text(), self.tax.text())
+        blank = all(shown.is_blank() for shown in self.lines.rows)
+        return self._receipt is None and blank and not any(typed)
 
     # --- recording ---
 
@@ -173,13 +193,17 @@ class ReceiptDialog(FormDialog):
         if not lines:
             self.lines.rows[0].text.setFocus()
             raise JournalError("A receipt needs a line; one for the whole of it will do.")
+        before = self._receipt
         return replace(
             head,
-            id=self._receipt.id if self._receipt else ReceiptId(0),
+            id=before.id if before else ReceiptId(0),
             lines=lines,
             printed_total=self._read_printed(),
-            papers=self._receipt.papers if self._receipt else (),
+            papers=before.papers if before else (),
             note=self.note.text().strip(),
+            tax=self._read_tax(),
+            refund_of=before.refund_of if before else None,
+            read_text=before.read_text if before else self.reading.text,
         )
 
     def _read_printed(self) -> int | None:
@@ -187,6 +211,13 @@ class ReceiptDialog(FormDialog):
             return self._printed.amount()
         except JournalError as error:
             self.printed_total.refuse(error)
+            raise
+
+    def _read_tax(self) -> int | None:
+        try:
+            return self.tax.amount()
+        except JournalError:
+            self.tax.setFocus()
             raise
 
     def _paper_paths(self, receipt: Receipt) -> list[Path]:
@@ -198,10 +229,14 @@ class ReceiptDialog(FormDialog):
     def _on_currency(self, currency: str) -> None:
         self.lines.set_currency(currency)
         self._printed.set_currency(currency)
+        self.tax.set_currency(currency)
 
     def _on_papers(self) -> None:
-        if self.papers.files():
+        files = self.papers.files()
+        if files:
             self.head.hold_paper()
+        if files and self.is_untouched():
+            self.reading.begin(files[0])
 
     def _on_lines(self) -> None:
         self._share_alike()

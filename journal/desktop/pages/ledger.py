@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QTabWidget, QVBoxLayout, QWidget
 
 from journal.actions import cars
@@ -10,8 +11,10 @@ from journal.desktop.desk import Desk, ReceiptSelected, Selection
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
 from journal.desktop.pages.ledger_lists import ReceiptList, WorkList
+from journal.desktop.pages.ledger_papers import read_papers
 from journal.desktop.pages.ledger_tables import TITLES, CostsView
 from journal.desktop.tasks import Task
+from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.figure import Figure
 from journal.desktop.widgets.parts import EmptyState, button, clear_layout, label, row
 from journal.domain.changes import Changes
@@ -66,11 +69,13 @@ class LedgerPage(Page):
         self._stack.addWidget(self._filled)
         self._stack.addWidget(self._empty)
         self.setFocusProxy(self.tabs.tabBar())
+        self.setAcceptDrops(not self.desk.read_only)
 
     def _make_empty(self) -> EmptyState:
         receipt = button("New &receipt", self.receipts.new, icon="receipt", role="primary")
+        papers = button("Read &papers", self.receipts.read, icon="file")
         hours = button("&Hours", self.hours.new, icon="hours")
-        for act in (receipt, hours):
+        for act in (receipt, papers, hours):
             act.setEnabled(not self.desk.read_only)
         return EmptyState(
             "ledger",
@@ -78,6 +83,7 @@ class LedgerPage(Page):
             "Record what was paid, line by line, with the paper scanned, lost or never given, and "
             "who worked how long. The sums by category, repair area, year and supplier follow.",
             receipt,
+            papers,
             hours,
         )
 
@@ -94,6 +100,18 @@ class LedgerPage(Page):
         }
         for name, act in opens.items():
             self.figures[name].clicked.connect(lambda _checked=False, act=act: act())
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take files: what is dropped on the ledger is the paper of a receipt."""
+        if any(path.is_file() for path in dropped_paths(event)):
+            accept_copies(event)
+        else:
+            event.ignore()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Read what was dropped, each file as one receipt."""
+        accept_copies(event)
+        read_papers(self.desk, dropped_paths(event), self.window())
 
     # --- reading ---
 

@@ -14,6 +14,7 @@ from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
+from journal.desktop.pages.ledger_papers import choose_papers
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row
 from journal.desktop.widgets.rows import Column, RowsTable
 from journal.desktop.widgets.share_edit import shares_in_words
@@ -141,6 +142,9 @@ class ReceiptList(LedgerList):
         )
         acts = (
             button("New re&ceipt", self.new, icon="receipt", role="primary"),
+            button(
+                "Read &papers", self.read, icon="file", hint="Photos, scans or PDFs of receipts"
+            ),
             button("E&dit", self.edit, icon="edit"),
             button("Re&move", self.remove, icon="remove"),
         )
@@ -185,6 +189,10 @@ class ReceiptList(LedgerList):
     def new(self) -> None:
         """Ask for a new receipt."""
         open_dialog(ReceiptDialog(self.desk, self.window()))
+
+    def read(self) -> None:
+        """Ask which papers of receipts to read."""
+        choose_papers(self.desk, self.window())
 
     def edit(self) -> None:
         """Ask for the picked receipt anew."""

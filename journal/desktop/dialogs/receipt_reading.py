@@ -1,0 +1,208 @@
+"""A receipt's form filled from its paper, with the paper beside it."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
+
+from journal.actions import receipts as receipt_actions
+from journal.actions.reading import ReadPaper, lines_from, noticed_anew, read_papers
+from journal.actions.settings import save_settings
+from journal.desktop.dialogs.paper_pane import PaperPane, line_name
+from journal.desktop.tasks import Task
+from journal.desktop.widgets.parts import scrolled
+from journal.domain.ids import ReceiptId
+from journal.domain.money import format_money
+from journal.domain.papers import DateOrder, ReadReceipt, sure_word
+from journal.domain.receipts import Receipt
+from journal.domain.when import spoken
+
+if TYPE_CHECKING:
+    from journal.desktop.desk import Desk
+    from journal.desktop.dialogs.receipt import ReceiptDialog
+
+_WIDE, _HIGH = 1500, 880
+#: Narrower than this the lines of a receipt have no room for their words; it scrolls instead.
+_FORM = 960
+
+
+class ReceiptReading(QObject):
+    """Reads papers in a reader's thread and fills a new receipt's form that is still empty."""
+
+    def __init__(self, dialog: "ReceiptDialog", desk: "Desk") -> None:
+        super().__init__(dialog)
+        self._dialog = dialog
+        self._desk = desk
+        self._task: Task | None = None
+        self.pane: PaperPane | None = None
+        self.read: ReadReceipt | None = None
+        self._shown: Path | None = None
+        dialog.finished.connect(self.stop)
+
+    def begin(self, path: Path) -> None:
+        """Read a paper and show it beside the form when it is read; one shown already stays."""
+        if path == self._shown:
+            return
+        pane = self._open_pane()
+        pane.wait_for(path.name)
+        self.stop()
+        self._task = read_in_background(self._desk, path, self.show, self)
+
+    def stop(self) -> None:
+        """Read no further."""
+        if self._task is not None:
+            self._task.cancel()
+            self._task = None
+
+    def show(self, paper: ReadPaper) -> None:
+        """Fill the form with what was read, as far as nobody has typed there."""
+        self._task = None
+        self._shown = paper.path
+        paper = self._desk.ask(noticed_anew, paper) or paper
+        pane = self._open_pane()
+        pane.show_paper(paper, [*self._known_already(paper), *paper.read.remarks])
+        self.read = paper.read
+        if paper.read.is_empty or not self._dialog.is_untouched():
+            return
+        self._fill(paper.read)
+        self._offer_other_order(paper.read)
+        self._dialog.head.supplier.setFocus()
+        pane.choose("Supplier")
+
+    @property
+    def text(self) -> str:
+        """All that was read from the paper, for searching."""
+        return self.read.text if self.read else ""
+
+    def _open_pane(self) -> PaperPane:
+        if self.pane is not None:
+            return self.pane
+        dialog = self._dialog
+        self.pane = PaperPane(self._desk)
+        form = QWidget()
+        form.setLayout(dialog.outer)
+        form.setMinimumWidth(_FORM)
+        beside = QHBoxLayout(dialog)
+        beside.setContentsMargins(12, 12, 0, 0)
+        beside.setSpacing(0)
+        beside.addWidget(self.pane, 2)
+        beside.addWidget(scrolled(form), 5)
+        self.pane.picked.connect(self._on_picked)
+        self.pane.other_order_wanted.connect(self._on_other_order)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._on_focus)
+        free = dialog.screen().availableGeometry().size()
+        dialog.setMinimumSize(760, 480)
+        dialog.resize(min(_WIDE, free.width()), min(max(dialog.height(), _HIGH), free.height()))
+        return self.pane
+
+    # --- filling ---
+
+    def _fill(self, read: ReadReceipt) -> None:
+        head, dialog = self._dialog.head, self._dialog
+        if read.currency:
+            head.currency.set_text(read.currency.value)
+        if read.supplier:
+            head.supplier.set_text(read.supplier.value)
+            head.supplier.say(_said(read.supplier.sure))
+        if read.when:
+            head.when.set_when(read.when.value)
+            head.when.say(f"{spoken(read.when.value)}. {_said(read.when.sure)}")
+        else:
+            head.when.set_text("")
+        dialog.lines.set_lines(lines_from(read, dialog.shares.shares()))
+        dialog.set_sums(
+            read.total.value if read.total else None, read.tax.value if read.tax else None
+        )
+        if read.total:
+            dialog.printed_total.say(f"{dialog.printed_total.note.text()} {_said(read.total.sure)}")
+        for number, line in enumerate(read.lines):
+            words = f"Read from the paper: {sure_word(line.sure)}"
+            dialog.lines.rows[number].text.setToolTip(words)
+            dialog.lines.rows[number].text.setAccessibleDescription(words)
+
+    def _known_already(self, paper: ReadPaper) -> Sequence[str]:
+        said = []
+        if paper.held_by is not None:
+            said.append(
+                f"This very paper is already with {self._named(paper.held_by)}; nothing is to do."
+            )
+        said += [
+            f"Perhaps recorded already: {self._named(one)} has the same supplier, day and total."
+            for one in paper.like
+        ]
+        return said
+
+    def _named(self, receipt_id: ReceiptId) -> str:
+        found: Receipt | None = self._desk.ask(receipt_actions.receipt, receipt_id)
+        if found is None:
+            return "a receipt"
+        total = found.lines_total if found.printed_total is None else found.printed_total
+        money = format_money(total, found.currency)
+        return f"the receipt from {found.supplier}, {spoken(found.when)}, {money}"
+
+    # --- the order of day and month ---
+
+    def _offer_other_order(self, read: ReadReceipt) -> None:
+        if self.pane is None or read.other_date is None:
+            return
+        self.pane.offer_other_order(f"Rather {spoken(read.other_date)}, and dates so from now on")
+
+    def _on_other_order(self) -> None:
+        if self.read is None or self.read.other_date is None or self.pane is None:
+            return
+        self._dialog.head.when.set_when(self.read.other_date)
+        now = DateOrder(self._desk.settings.date_order)
+        other = next(order for order in DateOrder if order is not now)
+        self._desk.settings = replace(self._desk.settings, date_order=other.value)
+        save_settings(self._desk.settings)
+        self.pane.offer_other_order("")
+        self._dialog.head.when.say(f"{spoken(self.read.other_date)}; {other.value} from now on")
+
+    # --- where the keyboard is ---
+
+    def _places(self) -> tuple[tuple[str, QWidget], ...]:
+        dialog, head = self._dialog, self._dialog.head
+        lines = [
+            (line_name(number), field)
+            for number, shown in enumerate(dialog.lines.rows)
+            for field in (shown.text, *shown.fields)
+        ]
+        return (
+            ("Supplier", head.supplier.edit),
+            ("Date", head.when.edit),
+            ("Currency", head.currency.edit),
+            *lines,
+            ("Printed total", dialog.printed_total.edit),
+            ("Tax in it", dialog.tax),
+        )
+
+    def _on_focus(self, _old: QWidget | None, new: QWidget | None) -> None:
+        if self.pane is None or new is None:
+            return
+        name = next((name for name, field in self._places() if field is new), None)
+        if name is not None:
+            self.pane.choose(name)
+
+    def _on_picked(self, name: str) -> None:
+        field = next((field for other, field in self._places() if other == name), None)
+        if field is not None:
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
+
+
+def read_in_background(
+    desk: "Desk", path: Path, on_read: Callable[[ReadPaper], object], owner: QObject
+) -> Task:
+    """Read one paper in a reader's thread; ``on_read`` is told on the main thread."""
+    session, order = desk.session, DateOrder(desk.settings.date_order)
+    return desk.read(
+        lambda context: read_papers(session, [path], context, order)[0], on_read, owner
+    )
+
+
+def _said(sure: float) -> str:
+    return f"Read from the paper: {sure_word(sure)}."

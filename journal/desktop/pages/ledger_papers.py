@@ -1,0 +1,29 @@
+"""Papers of receipts given to the ledger: chosen or dropped, then read one after the other."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from journal.desktop.desk import Desk
+from journal.desktop.dialogs.receipt_queue import ReceiptQueue
+
+_KINDS = "Photos, scans and PDFs (*.pdf *.jpg *.jpeg *.png *.tif *.tiff *.heic *.webp)"
+
+
+def choose_papers(desk: Desk, over: QWidget) -> None:
+    """Ask which papers to read, and read them."""
+    names, _ = QFileDialog.getOpenFileNames(
+        over, "Read which receipts?", "", f"{_KINDS};;All files (*)"
+    )
+    read_papers(desk, [Path(name) for name in names], over)
+
+
+def read_papers(desk: Desk, paths: Sequence[Path], over: QWidget) -> ReceiptQueue | None:
+    """Read papers, each as one receipt, and open their forms one after the other."""
+    files = [path for path in paths if path.is_file()]
+    if not files or desk.read_only:
+        return None
+    queue = ReceiptQueue(desk, files, over)
+    queue.start()
+    return queue
