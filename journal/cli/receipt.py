@@ -1,4 +1,4 @@
-"""restoration-journal receipt: record a receipt."""
+"""restoration-journal receipt: record a receipt, by hand or read from its paper."""
 
 from decimal import Decimal
 from pathlib import Path
@@ -10,8 +10,9 @@ from journal.actions.cars import car
 from journal.actions.journals import open_journal
 from journal.actions.receipts import record_receipt
 from journal.actions.session import Session
-from journal.cli.options import journal_argument
-from journal.cli.output import tell
+from journal.cli.options import journal_argument, json_option
+from journal.cli.output import DONE, tell
+from journal.cli.receipt_reading import read_and_tell
 from journal.domain.errors import JournalError
 from journal.domain.ids import LineId, ReceiptId
 from journal.domain.money import format_money, parse_money
@@ -25,13 +26,12 @@ _CATEGORIES = click.Choice([c.value for c in Category])
 @click.command("receipt")
 @journal_argument
 @click.argument("files", type=click.Path(readable=False, path_type=Path), nargs=-1)
-@click.option("--supplier", required=True, help="Who was paid.")
-@click.option("--date", "date", required=True, help='EDTF, or words like "March 2016".')
+@click.option("--supplier", help="Who was paid; left out, the files are read instead.")
+@click.option("--date", "date", help='EDTF, or words like "March 2016".')
 @click.option(
     "--line",
     "lines",
     multiple=True,
-    required=True,
     help='One thing bought: "text; price" or "text; quantity; price for all". Repeat for more.',
 )
 @click.option("--category", type=_CATEGORIES, default="other", show_default=True)
@@ -40,31 +40,53 @@ _CATEGORIES = click.Choice([c.value for c in Category])
 )
 @click.option("--area", "areas", multiple=True, help="Repair area that it was for. Repeatable.")
 @click.option("--currency", help="ISO 4217 code; the journal's own where left out.")
-@click.option(
-    "--rate", default="1", help="Units of the journal's currency for one of the receipt's."
-)
+@click.option("--rate", help="Units of the journal's currency for one of the receipt's.")
 @click.option("--total", help="The total as printed, where it is to be kept apart.")
 @click.option("--paper", type=click.Choice([p.value for p in Paper]), help="Where the paper is.")
 @click.option("--stands-in", default="", help="What stands in for a paper that is lost.")
 @click.option("--note", default="")
+@click.option("--record", is_flag=True, help="Record what was read from the files.")
+@json_option
 def command(
     journal: Path,
     files: tuple[Path, ...],
-    supplier: str,
-    date: str,
+    supplier: str | None,
+    date: str | None,
     lines: tuple[str, ...],
     category: str,
     condition: str,
     areas: tuple[str, ...],
     currency: str | None,
-    rate: str,
+    rate: str | None,
     total: str | None,
     paper: str | None,
     stands_in: str,
     note: str,
-) -> None:
-    """Record a receipt in JOURNAL, with FILES (scans, photos or PDFs) of its paper."""
+    record: bool,
+    as_json: bool,
+) -> int:
+    """Record a receipt in JOURNAL, with FILES (scans, photos or PDFs) of its paper.
+
+    With --supplier, --date and --line what these say is recorded. With FILES alone each file is
+    read as one receipt and what was read is shown with how sure it is; --record records it too.
+
+    With --json: an object with papers, when reading, each with file, supplier, date, other_date,
+    currency, total, tax, lines, remarks, held_by, like, receipt and not_recorded. A field has
+    value, sure (0 to 1), page and box (left, top, right, bottom in parts of the page); sums are in
+    minor units.
+    """
+    by_hand = supplier is not None or date is not None or bool(lines)
+    if not by_hand and not files:
+        raise JournalError("Give --supplier, --date and --line, or a file to be read.")
     with open_journal(journal) as session:
+        if not by_hand:
+            shares = _shares(session, areas)
+            factor = None if rate is None else parse_rate(rate)
+            return read_and_tell(
+                session, files, record=record, shares=shares, rate=factor, as_json=as_json
+            )
+        if supplier is None or date is None or not lines:
+            raise JournalError("A receipt by hand needs --supplier, --date and --line.")
         code = (currency or car(session).currency).upper()
         shares = _shares(session, areas)
         kinds = Category(category), Condition(condition)
@@ -78,10 +100,11 @@ def command(
             lines=tuple(_line(text, code, kinds, shares) for text in lines),
             stands_in=stands_in,
             note=note,
-            rate=parse_rate(rate),
+            rate=parse_rate(rate or "1"),
         )
         changes = record_receipt(session, receipt, files)
     tell(f"{changes.label}: {format_money(receipt.lines_total, code)}.")
+    return DONE
 
 
 def _shares(session: Session, areas: tuple[str, ...]) -> tuple[Share, ...]:
