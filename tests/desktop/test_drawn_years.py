@@ -150,8 +150,8 @@ def test_every_tint_has_a_legend_with_its_bounds(qtbot, page, by):
     assert any("up to" in words for words in page.legend.words())
     page.drawn.chooser.setCurrentIndex(0)
     assert page.canvas._tinted is None
-    assert page.legend.words() == (*DEFAULT_STAGES, "photos pinned")
-    assert "photos pinned" in page.legend.accessibleDescription()
+    assert page.legend.words() == (*DEFAULT_STAGES, "photos")
+    assert "round dots: photos" in page.legend.accessibleDescription()
 
 
 def test_hours_follow_the_handle_and_what_is_recorded(qtbot, page):
