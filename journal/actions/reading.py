@@ -139,9 +139,7 @@ def alike(
     )
 
 
-def receipt_from(
-    read: ReadReceipt, currency: str, shares: tuple[Share, ...] = (), rate: Decimal = Decimal(1)
-) -> Receipt:
+def receipt_from(read: ReadReceipt, currency: str, shares: tuple[Share, ...] = ()) -> Receipt:
     """A receipt to be recorded from what was read, each line in the category “other”.
 
     Where no line was read the total is one; ``currency`` holds where the paper names none.
@@ -166,7 +164,6 @@ def receipt_from(
         paper=Paper.HELD,
         printed_total=total,
         lines=lines,
-        rate=rate,
         tax=read.tax.value if read.tax else None,
         read_text=read.text,
     )

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -12,7 +13,7 @@ from journal.actions.receipts import record_receipt
 from journal.actions.session import Session
 from journal.cli.options import journal_argument, json_option
 from journal.cli.output import DONE, tell
-from journal.cli.receipt_reading import read_and_tell
+from journal.cli.receipt_reading import Wanted, read_and_tell
 from journal.domain.errors import JournalError
 from journal.domain.ids import LineId, ReceiptId
 from journal.domain.money import format_money, parse_money
@@ -20,6 +21,8 @@ from journal.domain.quantities import parse_quantity, parse_rate
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share
 from journal.domain.when import parse
 
+_NEEDED = ("supplier", "date", "lines")
+_BY_HAND_ALONE = ("currency", "total", "paper", "stands_in", "note")
 _CATEGORIES = click.Choice([c.value for c in Category])
 
 
@@ -50,20 +53,10 @@ _CATEGORIES = click.Choice([c.value for c in Category])
 def command(
     journal: Path,
     files: tuple[Path, ...],
-    supplier: str | None,
-    date: str | None,
-    lines: tuple[str, ...],
-    category: str,
-    condition: str,
     areas: tuple[str, ...],
-    currency: str | None,
-    rate: str | None,
-    total: str | None,
-    paper: str | None,
-    stands_in: str,
-    note: str,
     record: bool,
     as_json: bool,
+    **given: Any,
 ) -> int:
     """Record a receipt in JOURNAL, with FILES (scans, photos or PDFs) of its paper.
 
@@ -75,34 +68,48 @@ def command(
     value, sure (0 to 1), page and box (left, top, right, bottom in parts of the page); sums are in
     minor units.
     """
-    by_hand = supplier is not None or date is not None or bool(lines)
+    by_hand = any(given[name] for name in _NEEDED)
     if not by_hand and not files:
         raise JournalError("Give --supplier, --date and --line, or a file to be read.")
     with open_journal(journal) as session:
-        if not by_hand:
-            shares = _shares(session, areas)
-            factor = None if rate is None else parse_rate(rate)
-            return read_and_tell(
-                session, files, record=record, shares=shares, rate=factor, as_json=as_json
-            )
-        if supplier is None or date is None or not lines:
-            raise JournalError("A receipt by hand needs --supplier, --date and --line.")
-        code = (currency or car(session).currency).upper()
         shares = _shares(session, areas)
-        kinds = Category(category), Condition(condition)
-        receipt = Receipt(
-            id=ReceiptId(0),
-            supplier=supplier,
-            when=parse(date),
-            currency=code,
-            paper=Paper(paper) if paper else Paper.HELD,
-            printed_total=None if total is None else parse_money(total, code),
-            lines=tuple(_line(text, code, kinds, shares) for text in lines),
-            stands_in=stands_in,
-            note=note,
-            rate=parse_rate(rate or "1"),
-        )
-        changes = record_receipt(session, receipt, files)
+        if by_hand:
+            return _record_by_hand(session, files, shares, given)
+        _refuse_with_reading(given)
+        kinds = Category(given["category"]), Condition(given["condition"])
+        rate = None if given["rate"] is None else parse_rate(given["rate"])
+        wanted = Wanted(record, shares, rate, *kinds, as_json)
+        return read_and_tell(session, files, wanted)
+
+
+def _refuse_with_reading(given: dict[str, Any]) -> None:
+    for name in _BY_HAND_ALONE:
+        if given[name]:
+            option = name.replace("_", "-")
+            raise JournalError(f"--{option} is for a receipt by hand; a file alone is read.")
+
+
+def _record_by_hand(
+    session: Session, files: tuple[Path, ...], shares: tuple[Share, ...], given: dict[str, Any]
+) -> int:
+    if not all(given[name] for name in _NEEDED):
+        raise JournalError("A receipt by hand needs --supplier, --date and --line.")
+    code = (given["currency"] or car(session).currency).upper()
+    kinds = Category(given["category"]), Condition(given["condition"])
+    total = given["total"]
+    receipt = Receipt(
+        id=ReceiptId(0),
+        supplier=given["supplier"],
+        when=parse(given["date"]),
+        currency=code,
+        paper=Paper(given["paper"]) if given["paper"] else Paper.HELD,
+        printed_total=None if total is None else parse_money(total, code),
+        lines=tuple(_line(text, code, kinds, shares) for text in given["lines"]),
+        stands_in=given["stands_in"],
+        note=given["note"],
+        rate=parse_rate(given["rate"] or "1"),
+    )
+    changes = record_receipt(session, receipt, files)
     tell(f"{changes.label}: {format_money(receipt.lines_total, code)}.")
     return DONE
 

@@ -1,6 +1,7 @@
 """Receipts read from their paper, shown with how sure and recorded where that is asked for."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -17,19 +18,26 @@ from journal.domain.errors import JournalError
 from journal.domain.money import format_money
 from journal.domain.papers import DateOrder, Field, sure_word
 from journal.domain.quantities import write_quantity
-from journal.domain.receipts import Share
+from journal.domain.receipts import Category, Condition, Share
 from journal.domain.when import spoken
 
 
-def read_and_tell(
-    session: Session,
-    files: Sequence[Path],
-    *,
-    record: bool,
-    shares: tuple[Share, ...],
-    rate: Decimal | None,
-    as_json: bool,
-) -> int:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is wanted of papers: to be recorded or only read, and what holds for every line.
+
+    ``rate`` is how many units of the journal's currency one unit of another cost.
+    """
+
+    record: bool
+    shares: tuple[Share, ...]
+    rate: Decimal | None
+    category: Category
+    condition: Condition
+    as_json: bool
+
+
+def read_and_tell(session: Session, files: Sequence[Path], wanted: Wanted) -> int:
     """Read each file as one receipt and say what was read; the exit status of the command."""
     own = car(session).currency
     order = DateOrder(load_settings().date_order)
@@ -39,15 +47,15 @@ def read_and_tell(
         with progress() as bar:
             (paper,) = read_papers(session, [path], bar, order)
         made, reason = None, ""
-        if record:
-            made, reason = _record(session, paper, own, shares, rate)
+        if wanted.record:
+            made, reason = _record(session, paper, own, wanted)
         failed += _is_failure(paper, reason)
-        if as_json:
+        if wanted.as_json:
             answers.append(_plain(paper, own) | {"receipt": made, "not_recorded": reason or None})
         else:
             _tell(paper, own)
-            _tell_recorded(record, made, reason)
-    if as_json:
+            _tell_recorded(wanted.record, made, reason)
+    if wanted.as_json:
         answer({"papers": answers})
     if not failed:
         return DONE
@@ -58,20 +66,23 @@ def _is_failure(paper: ReadPaper, reason: str) -> bool:
     return bool(reason) or (paper.read.is_empty and paper.held_by is None)
 
 
-def _record(
-    session: Session, paper: ReadPaper, own: str, shares: tuple[Share, ...], rate: Decimal | None
-) -> tuple[int | None, str]:
+def _record(session: Session, paper: ReadPaper, own: str, wanted: Wanted) -> tuple[int | None, str]:
     """Record a paper; its receipt, or why it was not recorded."""
     if paper.held_by is not None:
         return None, f"this paper is already with receipt {paper.held_by}"
     if paper.like:
         return None, f"receipt {paper.like[0]} has the same supplier, day and total"
     currency = paper.read.currency.value if paper.read.currency else own
-    if currency != own and rate is None:
+    if currency != own and wanted.rate is None:
         return None, f"it is in {currency}: give --rate, what one {currency} cost in {own}"
     try:
-        factor = rate if rate is not None and currency != own else Decimal(1)
-        receipt = receipt_from(paper.read, own, shares, factor)
+        receipt = receipt_from(paper.read, own, wanted.shares)
+        lines = tuple(
+            replace(line, category=wanted.category, condition=wanted.condition)
+            for line in receipt.lines
+        )
+        rate = wanted.rate if wanted.rate is not None and currency != own else Decimal(1)
+        receipt = replace(receipt, lines=lines, rate=rate)
         return record_receipt(session, receipt, [paper.path]).made, ""
     except JournalError as error:
         return None, str(error).rstrip(".")

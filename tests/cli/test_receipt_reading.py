@@ -6,6 +6,7 @@ import pytest
 
 from journal.actions import receipts
 from journal.actions.journals import open_journal
+from journal.domain.receipts import Category
 from tests.cli.test_commands import folder, run  # noqa: F401, RUF100 - fixtures
 from tests.intake.reading import drawn
 
@@ -44,10 +45,11 @@ def test_a_file_alone_is_read_and_shown_and_nothing_is_recorded(run, folder, pap
 def test_what_was_read_is_recorded_when_asked_for(run, folder, paper):  # noqa: F811
     number = euro()
     truth = drawn.drawn(number).truth
-    code, out, _ = run("receipt", folder, paper(number), "--record")
+    code, out, _ = run("receipt", folder, paper(number), "--record", "--category", "tools")
     assert (code, "recorded as receipt 1" in out) == (0, True)
     (made,) = recorded(folder)
     assert (made.printed_total, made.tax, len(made.papers)) == (truth.total, truth.tax, 1)
+    assert {line.category for line in made.lines} == {Category.TOOLS}
     code, out, _ = run("receipt", folder, paper(number, "copy.pdf"), "--record")
     assert code == 2
     assert "not recorded: this paper is already with receipt 1" in out
@@ -88,3 +90,9 @@ def test_half_a_receipt_by_hand_is_refused(run, folder, options):  # noqa: F811
     code, _, err = run("receipt", folder, *options)
     assert code == 2
     assert "--supplier, --date and --line" in err
+
+
+def test_what_belongs_to_a_receipt_by_hand_is_never_ignored(run, folder, paper):  # noqa: F811
+    code, _, err = run("receipt", folder, paper(1), "--note", "mine")
+    assert code == 2
+    assert "--note is for a receipt by hand; a file alone is read." in err
