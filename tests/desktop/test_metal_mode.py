@@ -7,8 +7,9 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtWidgets import QWidget
 
 from journal.actions import areas, history, metalwork, readings
+from journal.actions.drawings import find_panel
 from journal.actions.settings import Settings
-from journal.desktop.desk import AreaSelected, Desk, MetalKind, MetalSelected
+from journal.desktop.desk import AreaSelected, Desk, MetalKind, MetalSelected, PanelSelected
 from journal.desktop.dialogs.anchor import AnchorDialog
 from journal.desktop.dialogs.measure import MeasureDialog
 from journal.desktop.dialogs.patch import PatchDialog
@@ -18,7 +19,7 @@ from journal.desktop.dialogs.seam_state import SeamStateDialog
 from journal.desktop.inspector.metal import MetalPane
 from journal.desktop.pages.drawing import DrawingPage
 from journal.desktop.tasks import TaskRunner
-from journal.desktop.widgets.metal_layer import Layer
+from journal.desktop.widgets.layers import Layer
 from journal.domain.anchors import AnchorKind
 from journal.domain.ids import AreaId
 from journal.domain.seams import Joint, SeamState, length, stretches
@@ -273,9 +274,10 @@ def test_a_point_is_moved_by_arrows_and_by_numbers(qtbot, metal):
     assert seams(metal)[2].stroke.start.y == pytest.approx(seam.stroke.start.y - 25)
 
 
-def test_looking_a_click_on_a_seam_selects_it(qtbot, page):
+def test_looking_a_click_on_a_seam_of_the_panel_selected_selects_it(qtbot, page):
     view, _ = box_of(page.desk.session, "Sill, left")
     page.canvas.set_view(view)
+    page.desk.select(PanelSelected(find_panel(page.desk.session, "Sill, left").id))
     seam = seams(page)[0]
     spot = point_at(seam.stroke, length(seam) * 0.8)
     qtbot.mouseClick(page.canvas.viewport(), LEFT, NO_KEY, pixel(page, spot))

@@ -21,9 +21,10 @@ from journal.desktop.desk import (
 )
 from journal.desktop.inspector import Pane
 from journal.desktop.tasks import Task
+from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.grid_layout import Group
 from journal.desktop.widgets.legend import paint_swatch
-from journal.desktop.widgets.parts import PlainList, button, column, label, row
+from journal.desktop.widgets.parts import PlainList, button, column, label
 from journal.desktop.widgets.photo_grid import PhotoGrid
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
@@ -102,7 +103,11 @@ class PanelPane(Pane):
         layout.setSpacing(8)
         layout.addWidget(self._title)
         layout.addWidget(self._facts)
-        layout.addLayout(row(self._new_area, self._new_entry, None, self._order))
+        acts = QWidget()
+        flow = FlowLayout(acts)
+        for act in (self._new_area, self._new_entry, self._order):
+            flow.addWidget(act)
+        layout.addWidget(acts)
         layout.addWidget(self.areas)
         layout.addWidget(self._nothing)
         layout.addWidget(self._split, 1)

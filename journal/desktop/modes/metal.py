@@ -70,12 +70,14 @@ class MetalMode(Mode):
         return self._pane
 
     def enter(self) -> None:
-        """Show the fields of whichever tool is in hand."""
+        """Show all the metalwork, and the fields of whichever tool is in hand."""
         self.canvas.tool_changed.connect(self._on_tool)
+        self.board.quiet.work(at_work=True)
 
     def leave(self) -> None:
         """Let go of the canvas."""
         self.canvas.tool_changed.disconnect(self._on_tool)
+        self.board.quiet.work(at_work=False)
 
     def refresh(self, changes: Changes | None) -> None:
         """Offer the repair areas there are; the board reads the metalwork itself."""

@@ -131,6 +131,8 @@ class DrawingPage(Page):
             self._metal = board_on(self.desk, self.canvas)
             self.years.moved.connect(self._metal.look_at)
             self._metal.look_at(self.years.when)
+            self._metal.quiet.shown_changed.connect(self.legend.set_layers)
+            self.legend.set_layers(self._metal.quiet.shown)
         return self._metal
 
     @property
@@ -172,6 +174,7 @@ class DrawingPage(Page):
         self.canvas.pins_clicked.connect(self._on_pins_clicked)
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
         self.years.export_wanted.connect(self._on_export_wanted)
+        self.canvas.tool_changed.connect(self._on_tool_changed)
         self.drawn.shown.connect(self._show_state)
         self._travel.timeout.connect(self._on_travelled)
         QShortcut(QKeySequence("Ctrl+P"), self, lambda: self.pinning.again())
@@ -328,6 +331,10 @@ class DrawingPage(Page):
 
         when, by = self.years.when, self.drawn.by
         open_dialog(TakeOutDialog(self.desk, when, by, self.window(), years=True))
+
+    @Slot()
+    def _on_tool_changed(self) -> None:
+        self.legend.set_pins(shown=not self.canvas.hides_pins)
 
     @Slot(object)
     def _on_pins_clicked(self, ids: tuple[PhotoId, ...]) -> None:

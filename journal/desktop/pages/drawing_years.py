@@ -113,7 +113,7 @@ class DrawnYears(QObject):
         self._stages = self._panels.on(when) if when else self._panels.now
         self._canvas.set_stages(dict(self._stages), self._names)
         if self.by is None:
-            self.legend.set_stages(self._names)
+            self.legend.set_stages(self._names, set(self._stages.values()))
         self.shown.emit()
 
     def _show_pins(self) -> None:
@@ -133,7 +133,7 @@ class DrawnYears(QObject):
         if self.by is None:
             self._stop()
             self._canvas.set_tint(None)
-            self.legend.set_stages(self._names)
+            self.legend.set_stages(self._names, set(self._stages.values()))
         else:
             self._read_tint()
 

@@ -8,11 +8,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from journal.desktop import icons
 from journal.desktop.widgets.day_strip import DayStrip
-from journal.desktop.widgets.parts import button, label, row, tool
+from journal.desktop.widgets.fitting_label import FittingLabel
+from journal.desktop.widgets.parts import button, row, tool
 from journal.domain.areas import Area
 from journal.domain.when import When, spoken
 
-_NOW = "The car as it stands today. Move the handle below to go back, or play the years."
+_TODAY = "The car as it stands today"
+_NOW = f"{_TODAY}. Move the handle below to go back, or play the years."
 _PLAY, _PAUSE = "Play the years (Space on the years below)", "Pause (Space)"
 
 #: How long each change stays while the years play, in milliseconds.
@@ -32,7 +34,7 @@ class AsItStood(QWidget):
         self._when: When | None = None
         self.strip = DayStrip("stage")
         self.strip.setAccessibleName("Years; the drawing shows the car as it stood")
-        self._words = label(_NOW, "muted", wrap=False)
+        self._words = FittingLabel("muted")
         self.play_button = tool("play", _PLAY, self.toggle)
         self.play_button.setProperty("role", "quiet")
         export = button("Take the &years out\N{HORIZONTAL ELLIPSIS}", self.export_wanted.emit)
@@ -43,7 +45,9 @@ class AsItStood(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addLayout(row(self.play_button, self._words, None, self._today, export))
+        head = row(self.play_button, self._words, self._today, export)
+        head.setStretch(1, 1)
+        layout.addLayout(head)
         layout.addWidget(self.strip)
         self.strip.day_moved.connect(self._on_day)
         self.strip.play_wanted.connect(self.toggle)
@@ -119,8 +123,11 @@ class AsItStood(QWidget):
         self.moved.emit(when)
 
     def _show(self) -> None:
-        words = f"The car as it stood on {spoken(self._when)}" if self._when else _NOW
-        self._words.setText(words)
+        if self._when is None:
+            self._words.say(_NOW, _TODAY, "Today")
+        else:
+            day = spoken(self._when)
+            self._words.say(f"The car as it stood on {day}", f"As it stood on {day}", day)
         self._today.setVisible(self._when is not None)
         icons.put(self.play_button, "pause" if self.is_playing else "play")
         name = _PAUSE if self.is_playing else _PLAY

@@ -19,6 +19,8 @@ from journal.domain.ids import PanelId, ViewId
 if TYPE_CHECKING:
     from collections import Counter
 
+    from PySide6.QtGui import QPainterPath
+
     from journal.actions.tints import Tinted
     from journal.desktop.widgets.canvas_underlay import Laid, UnderlayItem
     from journal.domain.hits import PanelMap
@@ -51,6 +53,10 @@ class CanvasSheet(QGraphicsView):
     view_changed = Signal(int)
     #: The scene was made anew: what is laid over the panels is to be laid there again.
     rebuilt = Signal()
+    #: The scale is another.
+    scaled = Signal()
+    #: Another panel is marked as the one looked at.
+    panel_selected = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -171,6 +177,7 @@ class CanvasSheet(QGraphicsView):
         self._selected = panel_id
         self._apply_touch()
         self._tell_reader()
+        self.panel_selected.emit()
 
     @property
     def selected_panel(self) -> PanelId | None:
@@ -198,9 +205,18 @@ class CanvasSheet(QGraphicsView):
     def dots(self) -> tuple[Dot, ...]:
         """The pins as they show now."""
         if self._dots is None:
-            near = self._zoom >= _SPREAD_FROM
-            self._dots = self._gathered.dots(self._spots, self.viewportTransform(), spread=near)
+            transform = self.viewportTransform()
+            self._dots = self._gathered.dots(self._spots, transform, spread=self.is_near)
         return self._dots
+
+    @property
+    def is_near(self) -> bool:
+        """Whether it is drawn so large that small things have room."""
+        return self._zoom >= _SPREAD_FROM
+
+    def paths_of(self, panel_id: PanelId) -> "tuple[QPainterPath, ...]":
+        """The outlines of a panel on this view, in millimetres."""
+        return tuple(item.path for item in self._items.get(panel_id, ()))
 
     def panel_map(self) -> "PanelMap":
         """The drawing's geometry; its library is slow to import: the first paint goes without."""
@@ -338,6 +354,7 @@ class CanvasSheet(QGraphicsView):
         scale = max(scale, 1e-3) * self._zoom
         self.setTransform(QTransform.fromScale(scale, scale))
         self._forget_dots()
+        self.scaled.emit()
 
     # Pointing
 

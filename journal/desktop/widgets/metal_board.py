@@ -9,6 +9,7 @@ from journal.desktop.desk import Desk, MetalKind, MetalSelected, Selection
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.canvas_sheet import CanvasSheet
 from journal.desktop.widgets.metal_layer import MetalLayer
+from journal.desktop.widgets.metal_quiet import QuietMetal
 from journal.desktop.widgets.metal_reading import KINDS, MetalFound, read_metal
 from journal.domain.changes import Changes
 from journal.domain.shapes import Point
@@ -37,6 +38,7 @@ class MetalBoard(QObject):
         self._canvas = canvas
         self._reading: Task | None = None
         self.layer = MetalLayer(canvas, self)
+        self.quiet = QuietMetal(canvas, self.layer)
         self.found: MetalFound | None = None
         self.on: When | None = None
         desk.selected.connect(self._on_selected)

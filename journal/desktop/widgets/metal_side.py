@@ -14,7 +14,7 @@ from journal.desktop.desk import AreaSelected, Desk, PanelSelected
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.widgets import metal_pens
 from journal.desktop.widgets.flow import FlowLayout
-from journal.desktop.widgets.metal_layer import Layer
+from journal.desktop.widgets.layers import Layer
 from journal.desktop.widgets.metal_reading import MetalFound
 from journal.desktop.widgets.parts import PlainList, button, column, label, row, scrolled
 from journal.desktop.widgets.seam_chart import SeamChart

@@ -192,18 +192,19 @@ class ToolCanvas(DrawingCanvas):
 
     def dots(self) -> tuple[Dot, ...]:
         """The pins as they show now; none while a tool has them out of the way."""
-        return () if self._hides_pins else super().dots()
+        return () if self.hides_pins else super().dots()
 
     def signs(self) -> dict[PanelId, QPointF]:
         """Where the signs of stages stand now; nowhere while a tool has them out of the way."""
-        return {} if self._hides_pins else super().signs()
+        return {} if self.hides_pins else super().signs()
 
     def _named(self) -> PanelId | None:
         """The panel whose name is shown; none while a tool has the drawing to itself."""
-        return None if self._hides_pins else super()._named()
+        return None if self.hides_pins else super()._named()
 
     @property
-    def _hides_pins(self) -> bool:
+    def hides_pins(self) -> bool:
+        """Whether a tool has pins and signs out of the way."""
         return self._tool is not None and self._tool.hides_pins
 
     def set_drawing(self, drawing: Drawing) -> None:
