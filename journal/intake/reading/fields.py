@@ -17,7 +17,7 @@ from journal.intake.reading.items import ReadRow, items
 from journal.intake.reading.keywords import Kind
 from journal.intake.reading.layout import Page, Row, rows
 from journal.intake.reading.totals import cash_less_change, named_totals, tax, total
-from journal.intake.reading.twins import two_receipts
+from journal.intake.reading.twins import one_below_another, two_receipts
 
 #: Of the rows of a page, how many from the top may name the supplier.
 _HEAD = 8
@@ -46,11 +46,12 @@ def receipt_of(pages: Sequence[Page], known: Known, today: date) -> ReadReceipt:
     turns = tuple(page.turn for page in pages) or (0,)
     if not all_rows:
         return nothing_read("No words could be read on this paper.")
-    if any(two_receipts(page) for page in pages):
-        return ReadReceipt(None, None, None, None, None, (), text, None, (TWO_RECEIPTS,), turns)
     currency = currency_of(all_rows, known.currency)
     places = minor_units(currency.value if currency else known.currency)
     read = [_read_row(row, places) for row in all_rows]
+    has_date = [bool(dates(row.text, known.date_order, today)) for row in all_rows]
+    if any(two_receipts(page) for page in pages) or one_below_another(read, has_date):
+        return ReadReceipt(None, None, None, None, None, (), text, None, (TWO_RECEIPTS,), turns)
     found = _without_total(items(read, _end_of_items(read)), read)
     made = sum(line.value.amount for _, line in found)
     whole = total(read, [number for number, _ in found], made)

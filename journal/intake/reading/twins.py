@@ -1,9 +1,12 @@
 """Two receipts on one paper or in one photo: noticed, so that nothing is guessed."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
+from journal.intake.reading.items import ReadRow
 from journal.intake.reading.keywords import Kind, kind
 from journal.intake.reading.layout import Page, Word, rows
+from journal.intake.reading.totals import named_totals
 
 #: Fewer words than this on one side are no receipt.
 _FEWEST = 5
@@ -21,6 +24,21 @@ def two_receipts(page: Page) -> bool:
     if min(len(left), len(right)) < _FEWEST:
         return False
     return _is_receipt(page, left) and _is_receipt(page, right)
+
+
+def one_below_another(read: Sequence[ReadRow], has_date: Sequence[bool]) -> bool:
+    """Whether a second receipt follows the first: another date, prices and a total that differs.
+
+    A slip of a card below a receipt has its date and its total again, and no prices.
+    """
+    totals = named_totals(read)
+    for (first, _, before), (second, _, after) in pairwise(totals):
+        between = read[first + 1 : second]
+        priced = any(one.kind is Kind.ITEM and one.amounts for one in between)
+        dated = any(has_date[:first]) and any(has_date[first + 1 : second])
+        if before.minor != after.minor and priced and dated:
+            return True
+    return False
 
 
 def _is_receipt(page: Page, words: Sequence[Word]) -> bool:

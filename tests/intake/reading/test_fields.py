@@ -218,6 +218,18 @@ def test_two_receipts_side_by_side_are_told_and_nothing_is_guessed():
     assert "Brake hose" in found.text
 
 
+def test_two_receipts_below_each_other_are_told():
+    other = SIMPLE.replace("34.90", "44.90").replace("12.05.2019", "13.05.2019")
+    assert read(SIMPLE + other.strip("\n")).remarks == (TWO_RECEIPTS,)
+
+
+def test_a_card_slip_below_a_receipt_is_no_second_one():
+    slip = "Card payment\n12.05.2019 14:33\nVISA | 34.90\nAmount | 34.90\nAuthorised"
+    found = read(SIMPLE + slip, "GBP")
+    assert found.remarks == ()
+    assert found.total.value == 3490
+
+
 def test_an_empty_paper_says_so():
     found = receipt_of([Page((), 1.0)], Known("EUR"), TODAY)
     assert found.is_empty

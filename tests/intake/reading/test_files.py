@@ -75,18 +75,27 @@ def test_a_field_of_a_pdf_stands_where_it_was_read(written):
     assert inside.getextrema()[1] > 200
 
 
-def test_a_turned_page_is_placed_as_it_is_shown(written, tmp_path):
+@pytest.mark.parametrize(
+    ("degrees", "matrix"),
+    [(90, "0 1 -1 0 {high} 0"), (180, "-1 0 0 -1 {wide} {high}"), (270, "0 -1 1 0 0 {wide}")],
+)
+def test_a_page_stored_turned_is_read_and_placed_as_it_is_shown(written, tmp_path, degrees, matrix):
     of = drawn.drawn(1)
     plain = read(written(drawn.pdf(of)), of.truth.currency)
-    for degrees in (90, 180, 270):
-        with pikepdf.open(io.BytesIO(drawn.pdf(of))) as document:
-            document.pages[0].rotate(degrees, relative=False)
-            document.save(tmp_path / "turned.pdf")
-        found = read(tmp_path / "turned.pdf", of.truth.currency)
-        assert "Total" not in found.remarks
-        middle = (plain.total.box.left + plain.total.box.right) / 2
-        assert middle > 0.6
-        assert found.text.strip()
+    with pikepdf.open(io.BytesIO(drawn.pdf(of))) as document:
+        page = document.pages[0]
+        wide, high = (int(side) for side in page.MediaBox[2:])
+        cm = matrix.format(wide=wide, high=high) + " cm\n"
+        page.Contents = document.make_stream(cm.encode() + page.Contents.read_bytes())
+        page.MediaBox = [0, 0, high, wide] if degrees != 180 else [0, 0, wide, high]
+        page.Rotate = degrees
+        document.save(tmp_path / "turned.pdf")
+    found = read(tmp_path / "turned.pdf", of.truth.currency)
+    assert found.text == plain.text
+    assert found.total.value == plain.total.value
+    for side in ("left", "top", "right", "bottom"):
+        shown, expected = getattr(found.total.box, side), getattr(plain.total.box, side)
+        assert shown == pytest.approx(expected, abs=0.01)
 
 
 def test_a_locked_pdf_is_told(written, tmp_path):
@@ -181,6 +190,19 @@ def test_two_receipts_in_one_photo_are_told(written):
     high = min(one.shape[0], other.shape[0])
     gap = np.full((high, 120), 90, np.uint8)
     both = np.hstack([one[-high:], gap, other[-high:]])
+    room = io.BytesIO()
+    Image.fromarray(both).convert("RGB").save(room, "JPEG")
+    assert read(written(room.getvalue(), "two.jpg")).remarks == (TWO_RECEIPTS,)
+
+
+@needs_engine
+@needs_fonts
+@pytest.mark.slow
+def test_two_receipts_below_each_other_are_told(written):
+    import numpy as np
+
+    one, other = (drawn.paper(drawn.drawn(number)) for number in (0, 3))
+    both = np.vstack([one, np.full((60, one.shape[1]), 90, np.uint8), other])
     room = io.BytesIO()
     Image.fromarray(both).convert("RGB").save(room, "JPEG")
     assert read(written(room.getvalue(), "two.jpg")).remarks == (TWO_RECEIPTS,)
