@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, QStandardPaths, Slot
 from PySide6.QtWidgets import QApplication
 
 from journal.desktop.theme import Choice
+from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 
@@ -140,6 +141,20 @@ class Acts(QObject):
         if desk := self._window.desk:
             self._show(BringInDialog(desk, self._window))
 
+    def export_tables(self) -> None:
+        """Write the record as tables into a folder of the person's choice."""
+        from journal.actions.exporting import export_tables
+
+        desk = self._window.desk
+        folder = self._choose_folder("Write the tables into which folder?") if desk else None
+        if desk and folder:
+            session = desk.session
+            desk.run(
+                "Exporting tables",
+                lambda _context: export_tables(session, folder),
+                lambda made: desk.message.emit(f"{_files(len(made))} are in {folder}.", "done"),
+            )
+
     def check(self) -> None:
         """Check every original and the record, and show what was found."""
         from journal.actions.checking import check
@@ -189,23 +204,30 @@ class Acts(QObject):
         )
 
     def clear_out(self) -> None:
-        """Send the originals of removed photos to the system's trash, once confirmed."""
-        from journal.actions.photos import clear_out_removed, removed_photos
+        """Send the originals of removed photos and papers to the system's trash, once confirmed."""
+        from journal.actions.photos import clear_out_removed, count_removed_originals
 
         desk = self._window.desk
-        removed = desk.ask(removed_photos) if desk else None
-        if desk is None or removed is None:
+        count = desk.ask(count_removed_originals) if desk else None
+        if desk is None or count is None:
             return
-        if not removed:
-            desk.message.emit("No photo has been removed; there is nothing to clear out.", "info")
+        if not count:
+            desk.message.emit(
+                "No original has been removed; there is nothing to clear out.", "info"
+            )
             return
-        if self._sure_to_clear_out(len(removed)):
+        if self._sure_to_clear_out(count):
             session = desk.session
             desk.run(
                 "Clearing out removed originals",
                 lambda _context: clear_out_removed(session),
-                lambda count: desk.message.emit(f"{count:,} originals went to the trash.", "done"),
+                self._on_cleared_out,
             )
+
+    def _on_cleared_out(self, count: int) -> None:
+        if desk := self._window.desk:
+            desk.changed.emit(Changes(label="", kinds=frozenset({"photos"})))
+            desk.message.emit(f"{_files(count)} went to the trash.", "done")
 
     # --- edit and view ---
 
@@ -336,13 +358,17 @@ class Acts(QObject):
         asked = QMessageBox(self._window)
         asked.setIcon(QMessageBox.Icon.Warning)
         asked.setWindowTitle(QApplication.applicationDisplayName())
-        asked.setText(f"Send the originals of {count:,} removed photos to the trash?")
+        asked.setText(f"Send {_files(count)} of removed photos and papers to the system's trash?")
         asked.setInformativeText("This can't be undone here; the trash keeps them for a while.")
         go = asked.addButton("&Send to the trash", QMessageBox.ButtonRole.AcceptRole)
         keep = asked.addButton("&Keep them", QMessageBox.ButtonRole.RejectRole)
         asked.setDefaultButton(keep)
         asked.exec()
         return asked.clickedButton() is go
+
+
+def _files(count: int) -> str:
+    return "1 file" if count == 1 else f"{count:,} files"
 
 
 def documents() -> Path:

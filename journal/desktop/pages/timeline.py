@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
 )
 
 from journal.actions import timeline
+from journal.actions.photos import removed_photos
 from journal.desktop.desk import Desk, Nothing, PhotosSelected, Selection
 from journal.desktop.pages import Page
 from journal.desktop.pages.timeline_acts import TimelineActs
@@ -20,6 +21,7 @@ from journal.desktop.pages.timeline_groups import (
     by_month,
     group_for,
     groups,
+    moments_of,
     record,
 )
 from journal.desktop.tasks import Task
@@ -39,6 +41,7 @@ _ORDER_KINDS = frozenset({"photos", "pins", "car", "cameras"})
 _NOTHING_SHOWN = {
     Shown.TO_PLACE: ("Every photo has its place", "Nothing waits to be pinned to the drawing."),
     Shown.UNDATED: ("Every photo has a date", "Some are surer than others: see the inspector."),
+    Shown.REMOVED: ("No photo is removed", "What was removed is back in its place."),
 }
 
 
@@ -121,7 +124,9 @@ class TimelinePage(Page):
 
         def job(_context: Context) -> Record:
             found = timeline.moments(session)
-            return record(sittings(found, timeline.pause_minutes(session, found)), found)
+            pause = timeline.pause_minutes(session, found)
+            gone = sittings(moments_of(removed_photos(session)), pause)
+            return record(sittings(found, pause), found, gone)
 
         if self._reading is not None:
             self._reading.cancel()
@@ -142,6 +147,10 @@ class TimelinePage(Page):
     def _show_groups(self) -> None:
         """Show the sittings in the order and with the filter that are chosen."""
         shown = self.bar.shown
+        if shown is Shown.REMOVED and not self._record.removed:
+            self.bar.show_only(Shown.ALL)
+            return
+        self.acts.show_removed(removed=shown is Shown.REMOVED)
         rows, self._months = groups(self._record, shown, newest_first=self.bar.newest_first)
         before = self.grid.selected()
         self._quiet = True
@@ -150,7 +159,7 @@ class TimelinePage(Page):
         self._follow_selection(before)
         self.years.set_counts(by_month(rows, self._months))
         self.years.setVisible(any(self._months))
-        self.bar.show_counts(self._record.count, self._record.to_place, self._record.undated)
+        self.bar.show_counts(self._record.counts())
         self._show_layer(bool(rows), shown)
         self._select_wanted()
         self._on_scrolled()
@@ -174,7 +183,7 @@ class TimelinePage(Page):
             self._stack.setCurrentWidget(self._empty)
         else:
             self._stack.setCurrentWidget(self._filtered[shown])
-        has_any = bool(self._record.count)
+        has_any = bool(self._record.count or self._record.removed)
         self.bar.setVisible(has_any)
         self._second.setVisible(has_any)
 
@@ -196,7 +205,8 @@ class TimelinePage(Page):
 
     def _show_selected(self) -> None:
         count = len(self.grid.selected())
-        self.selection_bar.show_count(count, writable=not self.desk.read_only)
+        removed = self.bar.shown is Shown.REMOVED
+        self.selection_bar.show_count(count, writable=not self.desk.read_only, removed=removed)
 
     # --- reacting ---
 
@@ -204,7 +214,9 @@ class TimelinePage(Page):
     def _on_selected(self, ids: tuple[PhotoId, ...]) -> None:
         self._show_selected()
         if not self._quiet:
-            self.desk.select(PhotosSelected(ids) if ids else Nothing())
+            # Removed photos are no matter for the other pages, which would take them in hand.
+            has_use = bool(ids) and self.bar.shown is not Shown.REMOVED
+            self.desk.select(PhotosSelected(ids) if has_use else Nothing())
 
     @Slot()
     def _on_pinned(self) -> None:

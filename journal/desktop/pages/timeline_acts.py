@@ -46,6 +46,9 @@ class TimelineActs(QObject):
         self._add("Turn &right", "R", lambda: self.turn(90), "turn-right")
         self._actions.append(None)
         self._add("Re&move", "Delete", self.remove, "remove")
+        self._kept = [one for one in self._actions[1:] if one is not None]
+        self._back = self._add("Bring &back", "B", self.bring_back, "undo")
+        self.show_removed(removed=False)
 
     def _add(
         self, text: str, keys: str, act: Callable[[], object], icon: str, *, changes: bool = True
@@ -77,6 +80,12 @@ class TimelineActs(QObject):
             else:
                 made.addAction(action)
         return made
+
+    def show_removed(self, *, removed: bool) -> None:
+        """Offer what can be done with removed photos, or else with those that are there."""
+        for action in self._kept:
+            action.setVisible(not removed)
+        self._back.setVisible(removed)
 
     # --- where ---
 
@@ -160,9 +169,14 @@ class TimelineActs(QObject):
             self._desk.act(photo_actions.turn, ids, degrees)
 
     def remove(self) -> None:
-        """Take the photos out of the journal; undo brings them back."""
+        """Take the photos out of the journal; undo or “Bring back” brings them back."""
         if ids := self._chosen():
             self._desk.act(photo_actions.remove_photos, ids)
+
+    def bring_back(self) -> None:
+        """Put removed photos back where they were."""
+        if ids := self._chosen():
+            self._desk.act(photo_actions.bring_back_photos, ids)
 
     def _open(self) -> None:
         current = self._grid.selection.current

@@ -1,5 +1,7 @@
 """The bars above the timeline: which photos and in what order, and what to do with some."""
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QFrame, QPushButton, QSizePolicy, QSlider, QWidget
 
@@ -32,6 +34,8 @@ class TimelineBar(QWidget):
             self._choices[shown] = choice
             self._group.addButton(choice)
         self._choices[Shown.ALL].setChecked(True)
+        self._choices[Shown.REMOVED].setToolTip("Photos taken out of the journal; bring them back")
+        self._choices[Shown.REMOVED].hide()
         self._order = button("Newest first", self._on_order, icon="order", role="quiet")
         self._order.setToolTip("Turn the order round")
         self._size = QSlider(Qt.Orientation.Horizontal)
@@ -66,11 +70,11 @@ class TimelineBar(QWidget):
             self._choices[shown].setChecked(True)
             self.changed.emit()
 
-    def show_counts(self, every: int, to_place: int, undated: int) -> None:
-        """Say how many photos each filter would show."""
-        counts = {Shown.ALL: every, Shown.TO_PLACE: to_place, Shown.UNDATED: undated}
+    def show_counts(self, counts: Mapping[Shown, int]) -> None:
+        """Say how many photos each filter would show; that of removed ones only where any are."""
         for shown, count in counts.items():
             self._choices[shown].setText(f"{shown.value} ({count:,})")
+        self._choices[Shown.REMOVED].setVisible(counts[Shown.REMOVED] > 0)
 
     def show_here(self, heading: str) -> None:
         """Say which sitting is at the top of what shows."""
@@ -111,7 +115,11 @@ class SelectionBar(QFrame):
             button("Ca&ption", acts.caption, icon="edit", hint="Say what they show (C)"),
             self._more,
         )
-        line = row(self._count, self._hint, *self._buttons)
+        self.bring_back = button(
+            "Bring &back", acts.bring_back, icon="undo", role="primary", hint="Bring them back (B)"
+        )
+        self._is_removed = False
+        line = row(self._count, self._hint, *self._buttons, self.bring_back)
         line.setStretch(1, 1)
         line.setContentsMargins(16, 6, 16, 6)
         self.setLayout(line)
@@ -119,8 +127,14 @@ class SelectionBar(QFrame):
         self._show_last("")
         self.show_count(0, writable=False)
 
-    def show_count(self, count: int, *, writable: bool) -> None:
+    def show_count(self, count: int, *, writable: bool, removed: bool = False) -> None:
         """Say how many are selected, and offer what can be done with them."""
+        self._is_removed = removed
+        for one in self._buttons:
+            one.setVisible(not removed)
+        self._again.setVisible(self._has_last and not removed)
+        self.bring_back.setVisible(removed)
+        self.bring_back.setEnabled(bool(count) and writable)
         self._count.setText(f"{count:,} selected" if count else "")
         self._count.setVisible(bool(count))
         self._hint.setText("" if count else _HINT)
@@ -130,7 +144,8 @@ class SelectionBar(QFrame):
     def _show_last(self, panel: str) -> None:
         self._again.setText(f"Pin a&gain: {panel}")
         self._again.setToolTip(f"Pin to {panel} as well (P)")
-        self._again.setVisible(bool(panel))
+        self._has_last = bool(panel)
+        self._again.setVisible(self._has_last and not self._is_removed)
 
     def _show_menu(self) -> None:
         self._acts.menu().popup(self._more.mapToGlobal(self._more.rect().bottomLeft()))

@@ -8,6 +8,7 @@ from enum import Enum
 from journal.desktop.widgets.grid_layout import Group
 from journal.desktop.widgets.year_scale import Month
 from journal.domain.ids import PhotoId
+from journal.domain.photos import Photo
 from journal.domain.sittings import Moment, Sitting
 from journal.domain.words import day_in_words
 
@@ -18,6 +19,7 @@ class Shown(Enum):
     ALL = "All"
     TO_PLACE = "To place"
     UNDATED = "No date"
+    REMOVED = "Removed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,10 +35,14 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """What the timeline knows of all photos: sittings in order of time, and who has a place."""
+    """What the timeline knows of all photos: sittings in order of time, and who has a place.
+
+    ``removed`` are the sittings of the removed photos, which ``rows`` leave out.
+    """
 
     rows: tuple[Row, ...]
     placed: frozenset[PhotoId]
+    removed: tuple[Row, ...] = ()
 
     @property
     def count(self) -> int:
@@ -53,11 +59,27 @@ class Record:
         """How many photos have no date."""
         return sum(len(row.sitting.photo_ids) for row in self.rows if row.month is None)
 
+    def counts(self) -> dict[Shown, int]:
+        """How many photos each choice shows."""
+        removed = sum(len(row.sitting.photo_ids) for row in self.removed)
+        few = {Shown.TO_PLACE: self.to_place, Shown.UNDATED: self.undated}
+        return {Shown.ALL: self.count, **few, Shown.REMOVED: removed}
 
-def record(sittings: Sequence[Sitting], moments: Sequence[Moment]) -> Record:
+
+def record(
+    sittings: Sequence[Sitting], moments: Sequence[Moment], removed: Sequence[Sitting] = ()
+) -> Record:
     """The record of these sittings and moments, for a reader job: dates take long to write."""
     placed = frozenset(moment.photo_id for moment in moments if moment.placed)
-    return Record(tuple(map(_row, sittings)), placed)
+    return Record(tuple(map(_row, sittings)), placed, tuple(map(_row, removed)))
+
+
+def moments_of(photos: Sequence[Photo]) -> tuple[Moment, ...]:
+    """The moments of photos that have no place, in the order given."""
+    return tuple(
+        Moment(photo.id, photo.when.earliest.isoformat() if photo.when else "", placed=False)
+        for photo in photos
+    )
 
 
 def groups(
@@ -65,10 +87,10 @@ def groups(
 ) -> tuple[tuple[Group, ...], tuple[Month | None, ...]]:
     """The groups to show, and the month of each, None for the undated ones (they stay last)."""
     chosen = []
-    for row in record.rows:
+    for row in record.removed if shown is Shown.REMOVED else record.rows:
         ids = _wanted(row.sitting, shown, record.placed)
         if ids:
-            chosen.append((_group(row, ids), row.month))
+            chosen.append((_group(row, ids, shown), row.month))
     if newest_first:
         dated = [pair for pair in chosen if pair[1] is not None]
         chosen = [*reversed(dated), *(pair for pair in chosen if pair[1] is None)]
@@ -122,10 +144,13 @@ def _wanted(sitting: Sitting, shown: Shown, placed: Collection[PhotoId]) -> tupl
     return sitting.photo_ids
 
 
-def _group(row: Row, ids: tuple[PhotoId, ...]) -> Group:
+def _group(row: Row, ids: tuple[PhotoId, ...], shown: Shown) -> Group:
     sitting = row.sitting
     words = [row.time] if row.time else []
-    if len(ids) == len(sitting.photo_ids):
+    if shown is Shown.REMOVED:
+        placed = 0
+        words.append(f"{count_words(len(ids))} removed")
+    elif len(ids) == len(sitting.photo_ids):
         placed = sitting.placed
         words.append(count_words(len(ids)))
         words.append("all placed" if placed == len(ids) else f"{placed:,} placed")

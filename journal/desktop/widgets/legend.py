@@ -171,7 +171,8 @@ class Legend(QWidget):
         if not is_whole and not is_open:
             entries = [entry for entry in entries if entry.here]
         beside = 0 if is_whole else self.more.sizeHint().width() + _GAP
-        placed, x, y = [], 0.0, (TARGET - _HEIGHT) / 2
+        placed: list[tuple[_Entry, QPointF]] = []
+        x, y = 0.0, (TARGET - _HEIGHT) / 2
         for entry in entries:
             ends = width - (beside if not placed or placed[0][1].y() == y else 0)
             if x and x + self._wide(entry) > ends:
