@@ -175,7 +175,8 @@ class Window(QMainWindow):
         asked.setText("A job is still under way.")
         asked.setInformativeText("Stop it after its present item? What is in stays.")
         stop = asked.addButton("&Stop and close", QMessageBox.ButtonRole.AcceptRole)
-        asked.addButton("&Go on", QMessageBox.ButtonRole.RejectRole)
+        go_on = asked.addButton("&Go on", QMessageBox.ButtonRole.RejectRole)
+        asked.setDefaultButton(go_on)
         asked.exec()
         return asked.clickedButton() is stop
 

@@ -200,6 +200,7 @@ def test_closing_while_a_job_runs_asks_first(qtbot, window, folder, monkeypatch)
 
     def go_on(box):
         asked.append(box.text())
+        assert box.defaultButton().text() == "&Go on"
 
     monkeypatch.setattr(QMessageBox, "exec", go_on)
     assert not window.close_journal()
