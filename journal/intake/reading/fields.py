@@ -50,7 +50,7 @@ def receipt_of(pages: Sequence[Page], known: Known, today: date) -> ReadReceipt:
     places = minor_units(currency.value if currency else known.currency)
     read = [_read_row(row, places) for row in all_rows]
     has_date = [bool(dates(row.text, known.date_order, today)) for row in all_rows]
-    if any(two_receipts(page) for page in pages) or one_below_another(read, has_date):
+    if any(two_receipts(page, places) for page in pages) or one_below_another(read, has_date):
         return ReadReceipt(None, None, None, None, None, (), text, None, (TWO_RECEIPTS,), turns)
     found = _without_total(items(read, _end_of_items(read)), read)
     made = sum(line.value.amount for _, line in found)

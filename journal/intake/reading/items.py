@@ -16,6 +16,7 @@ _NUMBER = r"(?P<number>[0-9]{1,4}(?:[.,][0-9]{1,3})?)"
 _UNIT = r"(?:\s?(?:st|stk|pcs|pc|ea|kg|g|l|m|cm|mm|stück|pièces?|stuks?)\b\.?)?"
 _IN_FRONT = re.compile(rf"^\s*{_NUMBER}{_UNIT}\s?(?:{_TIMES}\s*|(?=\s|[A-ZÀ-Þ]))")
 _BEHIND = re.compile(rf"(?:(?<=\s)|^){_NUMBER}{_UNIT}\s*(?:{_TIMES}|\s)?\s*$")
+_POSITION = re.compile(rf"^\s*([0-9]{{1,2}})[.)]?\s+(?!{_TIMES}\s)")
 _CODE_IN_FRONT = re.compile(r"^\s*[0-9]{5,}\s+")
 _LONGEST_TEXT = 120
 
@@ -37,27 +38,46 @@ class ReadRow:
 def items(rows: Sequence[ReadRow], end: int) -> tuple[tuple[int, Field[ReadLine]], ...]:
     """The lines among the first ``end`` rows, each with the number of its row."""
     found: list[tuple[int, Field[ReadLine]]] = []
+    numbered = _are_numbered(rows[:end])
     waiting: Row | None = None
     for number, read in enumerate(rows[:end]):
         if read.kind not in (Kind.ITEM, Kind.TOTAL):
             waiting = None
             continue
-        line = _line(read, waiting)
+        line = _line(read, waiting, numbered=numbered)
         if line is not None:
             found.append((number, line))
         waiting = read.row if line is None and _is_words(read) else None
     return tuple(found)
 
 
+def _are_numbered(rows: Sequence[ReadRow]) -> bool:
+    """Whether lines begin with their number in the list, 1, 2, 3, which is no quantity."""
+    priced = [read for read in rows if read.kind is Kind.ITEM and read.amounts]
+    numbers = [_POSITION.match(read.row.text) for read in priced]
+    in_order = [int(found[1]) if found else 0 for found in numbers] == [*range(1, len(priced) + 1)]
+    return (
+        len(priced) > 1
+        and in_order
+        and any(
+            len(read.amounts) < 2
+            or not _makes(Decimal(place), read.amounts[-2].minor, read.amounts[-1].minor)
+            for place, read in enumerate(priced, start=1)
+        )
+    )
+
+
 def _is_words(read: ReadRow) -> bool:
     return not read.amounts and _letters(read.row.text) >= 3
 
 
-def _line(read: ReadRow, above: Row | None) -> Field[ReadLine] | None:
+def _line(read: ReadRow, above: Row | None, *, numbered: bool) -> Field[ReadLine] | None:
     last = read.last
     if last is None or _letters(read.row.text[last.end :]) > 3:
         return None
     text = read.row.text[: read.amounts[0].start]
+    if numbered:
+        text = _POSITION.sub("", text)
     quantity, text = _quantity(text, read.amounts)
     shown = read.row
     if _letters(text) < 2:

@@ -55,10 +55,19 @@ _WORDS: dict[Kind, tuple[str, ...]] = {
         "kontant", "kort", "kortbetalning", "betalt", "bezahlt", "betaald", "paye",
     ),
     Kind.OTHER: (
-        "tel", "phone", "telefon", "fax", "iban", "bic", "balance brought", "terminal",
-        "receipt no", "invoice no", "rechnungsnr", "order no", "member", "account",
+        "tel", "phone", "telefon", "fax", "iban", "bic", "receipt no", "invoice no",
+        "rechnungsnr", "order no",
     ),
 }  # fmt: skip
+
+#: Words of payment that are parts of a car as well ("tow bar", "split pin", "oil change"): they
+#: count only where nothing but these stand in the row with them.
+_PARTS_TOO = frozenset(("bar", "pin", "change", "card", "kort", "credit", "carte", "tax", "rendu"))
+_BESIDE = frozenset((
+    "eur", "gbp", "usd", "chf", "sek", "nok", "dkk", "kr", "due", "given", "total", "payment",
+    "gegeben", "erhalten", "betaling", "tendered", "sales", "debit", "cash", "paid", "incl", "inc",
+    "included", "of", "rate", "bleue", "bancaire", "visa",
+))  # fmt: skip
 
 #: Words that head a paper and are nobody's name.
 HEADINGS = frozenset((
@@ -128,9 +137,14 @@ def _stands_in(key: str, words: tuple[str, ...]) -> bool:
     parts = tuple(key.split())
     for at in range(len(words) - len(parts) + 1):
         if all(_like(words[at + i], part) for i, part in enumerate(parts)):
-            return True
+            return key not in _PARTS_TOO or _is_alone(key, words)
     glued = "".join(parts)
     return len(parts) > 1 and any(_like(word, glued) for word in words)
+
+
+def _is_alone(key: str, words: tuple[str, ...]) -> bool:
+    others = (word for word in words if word.isalpha() and len(word) > 1)
+    return all(word == key or word in _BESIDE for word in others)
 
 
 def _word(token: str) -> str:

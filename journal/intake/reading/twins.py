@@ -1,8 +1,9 @@
 """Two receipts on one paper or in one photo: noticed, so that nothing is guessed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from journal.intake.reading.amounts import amounts
 from journal.intake.reading.items import ReadRow
 from journal.intake.reading.keywords import Kind, kind
 from journal.intake.reading.layout import Page, Word, rows
@@ -14,16 +15,21 @@ _FEWEST = 5
 _GUTTER = 0.03
 
 
-def two_receipts(page: Page) -> bool:
-    """Whether a page shows two receipts side by side: each with a total and sums of its own."""
-    gutter = _gutter(page.words)
-    if gutter is None:
-        return False
+def two_receipts(page: Page, places: int) -> bool:
+    """Whether a page shows two receipts side by side, each with a total and sums of its own.
+
+    ``places`` are the decimals of the currency.
+    """
+    return any(_parts(page, gutter, places) for gutter in _gutters(page.words))
+
+
+def _parts(page: Page, gutter: float, places: int) -> bool:
+    """Whether a bare strip down the page has a receipt on either side."""
     left = tuple(word for word in page.words if word.x < gutter)
     right = tuple(word for word in page.words if word.x >= gutter)
     if min(len(left), len(right)) < _FEWEST:
         return False
-    return _is_receipt(page, left) and _is_receipt(page, right)
+    return _is_receipt(page, left, places) and _is_receipt(page, right, places)
 
 
 def one_below_another(read: Sequence[ReadRow], has_date: Sequence[bool]) -> bool:
@@ -41,20 +47,19 @@ def one_below_another(read: Sequence[ReadRow], has_date: Sequence[bool]) -> bool
     return False
 
 
-def _is_receipt(page: Page, words: Sequence[Word]) -> bool:
+def _is_receipt(page: Page, words: Sequence[Word], places: int) -> bool:
+    """Whether words are a receipt by themselves: a total, its sum and another one."""
     found = rows(Page(tuple(words), page.aspect, page.number))
-    named = any(kind(row.text) in (Kind.TOTAL, Kind.GRAND_TOTAL) for row in found)
-    with_numbers = sum(any(one.isdigit() for one in row.text) for row in found)
-    return named and with_numbers >= 3
+    read = [ReadRow(row, kind(row.text), amounts(row.text, places)) for row in found]
+    priced = sum(bool(one.amounts) for one in read)
+    return bool(named_totals(read)) and priced > 1
 
 
-def _gutter(words: Sequence[Word]) -> float | None:
-    """The middle of the widest bare strip that runs down the page, away from the edges."""
+def _gutters(words: Sequence[Word]) -> Iterator[float]:
+    """The middles of bare strips that run down the page: also those between columns."""
     spans = sorted((word.box.left, word.box.right) for word in words)
-    widest: tuple[float, float] | None = None
     reach = spans[0][1] if spans else 0.0
     for left, right in spans:
-        if left - reach > _GUTTER and (widest is None or left - reach > widest[0]):
-            widest = (left - reach, (left + reach) / 2)
+        if left - reach > _GUTTER:
+            yield (left + reach) / 2
         reach = max(reach, right)
-    return widest[1] if widest else None

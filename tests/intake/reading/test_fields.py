@@ -137,6 +137,22 @@ def test_a_misread_word_is_promoted_where_the_lines_add_up_to_it():
         ("Brake pads", Kind.ITEM),
         ("Barrel nut", Kind.ITEM),
         ("Car wax", Kind.ITEM),
+        ("Tow bar 89.00", Kind.ITEM),
+        ("2 x Split pin", Kind.ITEM),
+        ("Pin, clevis", Kind.ITEM),
+        ("Oil change", Kind.ITEM),
+        ("Battery terminal", Kind.ITEM),
+        ("Cross member", Kind.ITEM),
+        ("Tax disc holder", Kind.ITEM),
+        ("Steuerkette", Kind.ITEM),
+        ("Torsion bar, left", Kind.ITEM),
+        ("BAR EUR 50,00", Kind.CASH),
+        ("PIN betaling 50,00", Kind.CASH),
+        ("Card payment 50.00", Kind.CASH),
+        ("Change due 1.50", Kind.CHANGE),
+        ("Change £1.50", Kind.CHANGE),
+        ("Sales tax 8% 1.50", Kind.TAX),
+        ("Tax 8% 1.50", Kind.TAX),
     ],
 )
 def test_a_row_is_known_by_its_words_in_five_languages(row, expected):
@@ -160,6 +176,22 @@ def test_a_row_is_known_by_its_words_in_five_languages(row, expected):
 def test_a_line_is_read_with_its_quantity(row, expected):
     (line,) = read(f"Shop of sorts\n{row}\nTOTAL | 99.00").lines
     assert (line.value.text, str(line.value.quantity), line.value.amount) == expected
+
+
+def test_a_table_with_headings_and_pieces_of_a_car_is_read():
+    text = """
+Autoteile Brandauer
+Pos Artikel | Menge | Preis | Gesamt
+1 Tow bar | 1 | 89,00 | 89,00
+2 Split pin | 10 | 0,25 | 2,50
+Summe netto | 76,89
+MwSt 19% | 14,61
+Rechnungsbetrag | 91,50
+"""
+    found = read(text)
+    lines = [(line.value.text, int(line.value.quantity), line.value.amount) for line in found.lines]
+    assert lines == [("Tow bar", 1, 8900), ("Split pin", 10, 250)]
+    assert (found.total.value, found.tax.value) == (9150, 1461)
 
 
 def test_the_journals_own_supplier_is_known_though_misread():
