@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from journal.actions import labels
 from journal.actions.session import Session
-from journal.domain.areas import Area, Entry
+from journal.domain.areas import Area, Entry, StageChange
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, EntryId, PanelId, PhotoId, StageChangeId
@@ -102,6 +102,25 @@ def move_to_stage(
     return edit.changes()
 
 
+def change_stage_change(session: Session, change: StageChange) -> Changes:
+    """Record a change of stage anew: its stage, day and note.
+
+    Raises:
+        JournalError: the area has no such change, or the journal no such stage.
+    """
+    journal = session.journal
+    area = journal.areas.get(change.area_id)
+    before = next((c for c in area.changes if c.id == change.id), None)
+    if before is None:
+        raise JournalError(f"“{area.name}” has no such date of a stage.")
+    stages = journal.car.get().stages
+    if change.stage not in (*stages, before.stage):
+        raise JournalError(f"There is no stage “{change.stage}”; there are {', '.join(stages)}.")
+    with journal.edit(f"Change the date of “{change.stage}” of “{area.name}”") as edit:
+        journal.areas.change_stage_change(change)
+    return edit.changes()
+
+
 def remove_stage_change(session: Session, change_id: StageChangeId) -> Changes:
     """Take the date of a stage out."""
     with session.journal.edit("Remove the date of a stage") as edit:
@@ -137,7 +156,7 @@ def choose_photos(
 ) -> Changes:
     """Choose photos to show an area before, during or after the work."""
     name = session.journal.areas.get(area_id).name
-    label = f"Choose {labels.photos(photo_ids)} as {role.value} of “{name}”"
+    label = f"Choose {labels.photos(photo_ids)} of “{name}” {role.value} the work"
     with session.journal.edit(label) as edit:
         for photo_id in photo_ids:
             session.journal.areas.choose_photo(area_id, photo_id, role)

@@ -1,6 +1,8 @@
 """Repair areas: one stretch of trouble and its cure, by stage."""
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
+from datetime import datetime
 
 from journal.domain.ids import AreaId, EntryId, PanelId, StageChangeId
 from journal.domain.when import When
@@ -50,10 +52,22 @@ class Area:
         """The stage it is at now."""
         return self.changes[-1].stage if self.changes else ""
 
+    def with_change(self, change: StageChange) -> "Area":
+        """It with a change of stage more, or with another in place of the one of that number.
+
+        One that isn't recorded yet, its number 0, comes after others of the same date.
+        """
+        others = (c for c in self.changes if c.id != change.id)
+        return replace(self, changes=tuple(sorted((*others, change), key=_in_order)))
+
     def stage_on(self, moment: When) -> str:
         """The stage it had reached by the end of ``moment``, "" before the first."""
         reached = [c.stage for c in self.changes if c.when.earliest <= moment.latest]
         return reached[-1] if reached else ""
+
+
+def _in_order(change: StageChange) -> tuple[datetime, datetime, float]:
+    return change.when.earliest, change.when.latest, change.id or math.inf
 
 
 @dataclass(frozen=True, slots=True)

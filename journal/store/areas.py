@@ -122,6 +122,11 @@ class Areas(Subject):
         values = {"area_id": area_id, "stage": stage, **when_columns(when), "note": note}
         return StageChangeId(insert(self._db, "stage_changes", values))
 
+    def change_stage_change(self, change: StageChange) -> None:
+        """Record a change of stage anew."""
+        values = {"stage": change.stage, **when_columns(change.when), "note": change.note}
+        update(self._db, "stage_changes", change.id, values)
+
     def remove_stage_change(self, change_id: StageChangeId) -> None:
         """Take a stage's date out."""
         delete(self._db, "stage_changes", change_id)

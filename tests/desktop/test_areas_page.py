@@ -1,25 +1,23 @@
-"""The page of repair areas: list, detail, photos dropped on strips, cautions."""
+"""The page of repair areas: list, detail, cautions, and the pane of one."""
 
 from dataclasses import replace
 from datetime import date
 
 import pytest
-from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
-from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QToolButton
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QPushButton, QToolButton
 
 from journal.actions import areas, drawings, history, hours, receipts
 from journal.actions.journals import open_journal
-from journal.desktop.desk import AreaSelected, PanelSelected, PhotosSelected
-from journal.desktop.dialogs.choose_photos import ChoosePhotosDialog
+from journal.desktop.desk import AreaSelected, PanelSelected
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.inspector.area import AreaPane
 from journal.desktop.pages.areas import AreasPage
 from journal.desktop.widgets.area_list import AreaListModel
-from journal.desktop.widgets.photo_drag import photos_to_mime
 from journal.domain.photos import Role
 from journal.domain.when import When
 from tests.desktop import workshop
+from tests.desktop.area_hands import area_named, chosen, drop, names, pick, press
 from tests.desktop.desks import Told, desk_over, opened_dialog
 from tests.desktop.garage import add_sittings
 
@@ -52,52 +50,6 @@ def page(qtbot, desk):
     made.show()
     yield made
     made.hide()
-
-
-def names(page):
-    return [row.area.name for row in page.list.rows_model.rows()]
-
-
-def area_named(session, name):
-    return next(area for area in areas.areas(session) if area.name == name)
-
-
-def pick(qtbot, page, name):
-    index = page.list.model().index(names(page).index(name), 0)
-    spot = page.list.visualRect(index).center()
-    qtbot.mouseClick(page.list.viewport(), Qt.MouseButton.LeftButton, pos=spot)
-
-
-def press(page, text):
-    found = [b for b in page.findChildren(QPushButton) if b.text().replace("&", "") == text]
-    assert found, f"no button “{text}”"
-    found[0].click()
-
-
-def drop(strip, ids, source_accepts=True):
-    data = photos_to_mime(ids)
-    enter = QDragEnterEvent(
-        QPoint(5, 5),
-        Qt.DropAction.CopyAction,
-        data,
-        Qt.MouseButton.LeftButton,
-        Qt.KeyboardModifier.NoModifier,
-    )
-    QApplication.sendEvent(strip.viewport(), enter)
-    QApplication.sendEvent(
-        strip.viewport(),
-        QDropEvent(
-            QPointF(5, 5),
-            Qt.DropAction.CopyAction,
-            data,
-            Qt.MouseButton.LeftButton,
-            Qt.KeyboardModifier.NoModifier,
-        ),
-    )
-
-
-def chosen(session, area_id):
-    return [(role, photo.id) for role, photo in areas.area_photos(session, area_id)]
 
 
 # --- the list ---
@@ -168,133 +120,6 @@ def test_an_empty_journal_invites(qtbot, tmp_path):
 
 def visible_buttons(page):
     return [b for b in page.findChildren(QPushButton) if b.isVisible()]
-
-
-# --- stages ---
-
-
-def test_one_press_moves_to_the_next_stage_today_and_undo_takes_it_back(qtbot, page, desk, session):
-    pick(qtbot, page, "Sill, left, rear end")
-    assert page.detail.move_button.text() == "&Move to welded"
-    qtbot.mouseClick(page.detail.move_button, Qt.MouseButton.LeftButton)
-    known = area_named(session, "Sill, left, rear end")
-    assert (known.stage, known.changes[-1].when) == ("welded", When.on(date.today()))
-    assert page.detail.move_button.text() == "&Move to dressed"
-    desk.act(history.undo)
-    assert page.detail.move_button.text() == "&Move to welded"
-
-
-def test_a_date_of_a_stage_is_taken_out(qtbot, page, session):
-    pick(qtbot, page, "Sill, left, rear end")
-    away = next(
-        b
-        for b in page.detail.findChildren(QToolButton)
-        if b.toolTip() == "Take out the date of “new metal in”"
-    )
-    away.click()
-    assert area_named(session, "Sill, left, rear end").stage == "cut back"
-
-
-def test_a_finished_area_offers_no_further_stage(qtbot, page):
-    pick(qtbot, page, "Front wing, lower edge")
-    assert page.detail.move_button.isHidden()
-
-
-# --- photos ---
-
-
-def test_photos_dropped_on_a_strip_are_chosen_and_change_sides(qtbot, page, session, photos):
-    pick(qtbot, page, "Boot lid lip")
-    known = area_named(session, "Boot lid lip")
-    strips = page.detail.photos.strips
-    drop(strips[Role.BEFORE], photos[0][:2])
-    assert chosen(session, known.id) == [(Role.BEFORE, i) for i in photos[0][:2]]
-    assert strips[Role.BEFORE].ids() == tuple(photos[0][:2])
-    drop(strips[Role.AFTER], photos[0][1:2])
-    assert chosen(session, known.id) == [
-        (Role.BEFORE, photos[0][0]),
-        (Role.AFTER, photos[0][1]),
-    ]
-
-
-def test_what_is_no_photo_is_not_taken(qtbot, page, session):
-    pick(qtbot, page, "Boot lid lip")
-    data = QMimeData()
-    data.setText("words")
-    event = QDragEnterEvent(
-        QPoint(5, 5),
-        Qt.DropAction.CopyAction,
-        data,
-        Qt.MouseButton.LeftButton,
-        Qt.KeyboardModifier.NoModifier,
-    )
-    strip = page.detail.photos.strips[Role.BEFORE]
-    strip.dragEnterEvent(event)
-    assert not event.isAccepted()
-
-
-def test_delete_takes_a_photo_out_of_the_strip(qtbot, page, session, photos):
-    known = area_named(session, "Boot lid lip")
-    areas.choose_photos(session, known.id, photos[0], Role.DURING)
-    pick(qtbot, page, "Boot lid lip")
-    strip = page.detail.photos.strips[Role.DURING]
-    strip.setCurrentIndex(strip.model().index(1, 0))
-    qtbot.keyClick(strip, Qt.Key.Key_Delete)
-    assert [photo for _, photo in chosen(session, known.id)] == [
-        p for p in photos[0] if p != photos[0][1]
-    ]
-
-
-def test_a_photo_of_a_strip_is_selected_and_dragged_as_the_grids_do(
-    qtbot, page, desk, session, photos
-):
-    known = area_named(session, "Boot lid lip")
-    areas.choose_photos(session, known.id, photos[0][:1], Role.BEFORE)
-    pick(qtbot, page, "Boot lid lip")
-    strip = page.detail.photos.strips[Role.BEFORE]
-    index = strip.model().index(0, 0)
-    qtbot.mouseClick(
-        strip.viewport(), Qt.MouseButton.LeftButton, pos=strip.visualRect(index).center()
-    )
-    assert desk.selection == PhotosSelected((photos[0][0],))
-    assert page.detail.area_id == known.id
-    from journal.desktop.widgets.photo_drag import photos_from_mime
-
-    assert photos_from_mime(strip.model().mimeData([index])) == (photos[0][0],)
-
-
-def test_photos_are_chosen_from_those_pinned_to_its_panels(qtbot, page, desk, session, photos):
-    from journal.actions import pins
-
-    known = area_named(session, "Boot lid lip")
-    pins.pin(session, photos[1], known.panel_ids[0])
-    pick(qtbot, page, "Boot lid lip")
-    choose = next(
-        b
-        for b in page.detail.findChildren(QPushButton)
-        if b.accessibleName() == "Choose after photos"
-    )
-    choose.click()
-    dialog = opened_dialog(ChoosePhotosDialog)
-    assert not dialog.all_photos.isChecked()
-    assert dialog.grid.selection.order == tuple(photos[1])
-    assert not dialog.accept_button.isEnabled()
-    dialog.grid.select(photos[1][:1])
-    dialog.accept_button.click()
-    assert chosen(session, known.id) == [(Role.AFTER, photos[1][0])]
-
-
-def test_before_and_after_stand_side_by_side(qtbot, page, session, photos):
-    known = area_named(session, "Boot lid lip")
-    pick(qtbot, page, "Boot lid lip")
-    assert not page.detail.photos.pair_button.isEnabled()
-    areas.choose_photos(session, known.id, photos[0][:1], Role.BEFORE)
-    areas.choose_photos(session, known.id, photos[1][:1], Role.AFTER)
-    page.refresh(None)
-    page.detail.photos.pair_button.click()
-    pair = page.detail.photos._pair
-    assert pair.isVisible()
-    assert pair.accessibleDescription() == "Before and after: IMG_0001.jpg and IMG_0005.jpg"
 
 
 # --- the rest of the detail ---

@@ -21,7 +21,7 @@ class ChoosePhotosDialog(FormDialog):
     """A grid of photos; those selected become the area's before, during or after."""
 
     def __init__(self, desk: Desk, area: Area, role: Role, parent: QWidget | None = None) -> None:
-        super().__init__(f"Photos of “{area.name}”", f"Choose as {role.value}", parent)
+        super().__init__(f"Photos of “{area.name}” {role.value} the work", "&Choose", parent)
         self._desk = desk
         self._area = area
         self._role = role

@@ -5,11 +5,10 @@ from datetime import date
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from journal.actions import areas as actions
 from journal.actions import cars, drawings
-from journal.desktop import icons
 from journal.desktop.desk import Desk, PanelSelected
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
@@ -23,6 +22,7 @@ from journal.desktop.widgets.checked import repolish
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import button, clear_layout, column, label, row, tool
 from journal.desktop.widgets.stage_bar import StageBar
+from journal.desktop.widgets.stage_chip import StageChip
 from journal.domain.areas import Area, Entry, StageChange
 from journal.domain.cautions import suggest
 from journal.domain.drawing import Panel
@@ -159,17 +159,11 @@ class AreaDetail(QWidget):
         self.notes.setText("\n".join(notes))
         self.notes.setVisible(bool(notes))
 
-    def _date_chip(self, change: StageChange) -> QToolButton:
-        made = QToolButton()
-        made.setText(f"{change.stage}, {spoken(change.when)}".replace("&", "&&"))
-        made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-        made.setLayoutDirection(Qt.LayoutDirection.RightToLeft)
-        icons.put(made, "close")
-        made.setToolTip(f"Take out the date of “{change.stage}”")
-        made.setAccessibleName(f"{made.text()}; press to take the date out")
-        made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    def _date_chip(self, change: StageChange) -> StageChip:
+        made = StageChip(change)
         made.setEnabled(not self._desk.read_only)
-        made.clicked.connect(lambda: self._desk.act(actions.remove_stage_change, change.id))
+        made.change_wanted.connect(partial(self._on_change_stage, change))
+        made.removal_wanted.connect(lambda: self._desk.act(actions.remove_stage_change, change.id))
         return made
 
     def _show_entries(self, area: Area) -> None:
@@ -223,6 +217,10 @@ class AreaDetail(QWidget):
     def _on_other_stage(self) -> None:
         if self._area is not None:
             open_dialog(StageDialog(self._desk, self._area, self.window()))
+
+    def _on_change_stage(self, change: StageChange) -> None:
+        if self._area is not None:
+            open_dialog(StageDialog(self._desk, self._area, self.window(), change=change))
 
     def _on_remove(self) -> None:
         if self._area is not None:

@@ -53,6 +53,13 @@ class WhenEdit(CheckedField):
             self.complain(str(error))
             raise
 
+    def seen(self) -> When | None:
+        """The date if one can be read now, None otherwise; nothing is complained of."""
+        try:
+            return self._read()
+        except JournalError:
+            return None
+
     def required(self) -> When:
         """The date in the field.
 
