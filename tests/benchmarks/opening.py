@@ -20,6 +20,7 @@ from tests.benchmarks.journals import large_journal
 
 _SIZES = (500, 50_000)
 _BARE = "bare window"
+_PATIENCE_S = 60
 _NO_BYTECODE = "PYTHONDONTWRITEBYTECODE"
 
 #: Both scripts import nothing that the program does not, so that neither is made to look better.
@@ -101,6 +102,7 @@ def run(script: str, *words: str) -> list[Moment]:
     told = subprocess.run(
         [sys.executable, "-c", script, *words],
         check=True,
+        timeout=_PATIENCE_S,
         capture_output=True,
         text=True,
         env={name: value for name, value in os.environ.items() if name != _NO_BYTECODE},
