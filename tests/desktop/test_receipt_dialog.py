@@ -5,12 +5,12 @@ from decimal import Decimal
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from journal.actions import areas, cars, history, receipts
 from journal.desktop.desk import AreaSelected, ReceiptSelected
 from journal.desktop.dialogs.receipt import ReceiptDialog
-from journal.domain.receipts import Category, Condition, Paper
+from journal.domain.receipts import Category, Condition, Paper, Spread
 from tests.desktop import workshop
 from tests.desktop.desks import desk_over
 
@@ -166,6 +166,13 @@ def test_each_fault_is_said_at_its_field_and_nothing_is_recorded(qtbot, make, se
     assert receipts.receipts(session) == before
 
 
+def test_the_sum_stands_level_with_its_name(make):
+    dialog = make()
+    name = next(label for label in dialog.findChildren(QLabel) if label.buddy() is dialog.sum)
+    middles = [w.mapTo(dialog, w.rect().center()).y() for w in (name, dialog.sum)]
+    assert abs(middles[0] - middles[1]) <= 1
+
+
 def test_a_printed_total_that_differs_is_shown_and_kept(make, session):
     dialog = make()
     dialog.head.supplier.set_text("Brandt Panels")
@@ -275,3 +282,23 @@ def test_a_faulty_line_out_of_sight_is_brought_into_view(make):
     dialog.accept_button.click()
     assert QApplication.focusWidget() is price
     assert not price.visibleRegion().isEmpty()
+
+
+def test_postage_goes_over_the_other_lines_and_stays_so(qtbot, make, session):
+    dialog = make()
+    dialog.head.supplier.set_text("Grelling")
+    dialog.same_for_all.setChecked(False)
+    for number, (text, price) in enumerate((("Sill", "89.50"), ("Freight", "9.00"))):
+        if number:
+                dialog.lines.add_line()
+        dialog.lines.rows[number].text.setText(text)
+        dialog.lines.rows[number].price.setText(price)
+    dialog.spread.setFocus()
+    press(qtbot, Qt.Key.Key_Down)
+    assert dialog.lines.rows[1].share_button.text() == "the other lines"
+    dialog.accept_button.click()
+    kept = receipts.receipts(session)[-1]
+    assert [line.spread for line in kept.lines] == [Spread.NONE, Spread.VALUE]
+    again = make(receipt=kept)
+    again.accept_button.click()
+    assert receipts.receipt(session, kept.id).lines == kept.lines

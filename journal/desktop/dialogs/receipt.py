@@ -6,7 +6,15 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QGridLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QWidget,
+)
 
 from journal.actions import areas as area_actions
 from journal.actions import cars
@@ -25,7 +33,14 @@ from journal.desktop.widgets.share_edit import ShareEdit, shares_in_words
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, ReceiptId
 from journal.domain.money import format_money
-from journal.domain.receipts import Receipt, Share
+from journal.domain.receipts import Receipt, Share, Spread
+
+#: Where a line can go, as the dialog says it.
+_SPREADS = {
+    Spread.NONE: "This line goes to the repair areas below",
+    Spread.VALUE: "This line goes over the other lines, by value (postage, discount)",
+    Spread.COUNT: "This line goes over the other lines, by count",
+}
 
 
 class ReceiptDialog(FormDialog):
@@ -60,6 +75,10 @@ class ReceiptDialog(FormDialog):
         self.same_for_all = QCheckBox("&Same for all lines")
         self.shares = ShareEdit(areas)
         self.shares_title = label("", "subheading", wrap=False)
+        self.spread = QComboBox()
+        for spread, words in _SPREADS.items():
+            self.spread.addItem(words, spread)
+        self.spread.setAccessibleName("Where this line goes")
         self._printed = MoneyEdit(self.head.currency_code(), optional=True)
         self.printed_total = CheckedField(edit=self._printed)
         self.sum = label("", wrap=False)
@@ -88,7 +107,7 @@ class ReceiptDialog(FormDialog):
 
     def _build_below(self) -> QGridLayout:
         shares = QWidget()
-        shares.setLayout(column(self.shares, None))
+        shares.setLayout(column(self.spread, self.shares, None))
         totals = QGridLayout()
         totals.setHorizontalSpacing(12)
         totals.setVerticalSpacing(8)
@@ -99,7 +118,8 @@ class ReceiptDialog(FormDialog):
             said.setBuddy(field)
             said.setMinimumHeight(TARGET)
             totals.addWidget(said, place, 0, Qt.AlignmentFlag.AlignTop)
-            totals.addWidget(field, place, 1)
+            totals.addWidget(field, place, 1, Qt.AlignmentFlag.AlignTop)
+        self.sum.setMinimumHeight(TARGET)
         note = QLabel("N&ote")
         note.setBuddy(self.note)
         self.printed_total.setAccessibleName("Printed total")
@@ -129,6 +149,7 @@ class ReceiptDialog(FormDialog):
         self.lines.changed.connect(self._on_lines)
         self.lines.current_changed.connect(self._show_shares)
         self.shares.changed.connect(self._on_shares)
+        self.spread.activated.connect(self._on_spread)
         self.same_for_all.toggled.connect(self._on_same)
         self.printed_total.changed.connect(self._show_difference)
         self.papers.changed.connect(self._on_papers)
@@ -253,6 +274,10 @@ class ReceiptDialog(FormDialog):
         self._share_alike()
         self._show_words()
 
+    def _on_spread(self) -> None:
+        self.lines.set_spread(self.lines.current, Spread(self.spread.currentData()))
+        self._show_words()
+
     def _share_alike(self) -> None:
         """Where one sharing holds for all lines, give it to every one, those added last too."""
         if self.same_for_all.isChecked():
@@ -265,6 +290,7 @@ class ReceiptDialog(FormDialog):
         """Show the sharing of all lines, or that of the line the keyboard is in."""
         if not self.same_for_all.isChecked() or not self.shares.shares():
             self.shares.set_shares(self.lines.rows[self.lines.current].shares)
+        self.spread.setCurrentText(_SPREADS[self.lines.rows[self.lines.current].spread])
         self._show_amounts()
 
     def _show_amounts(self) -> None:
@@ -279,7 +305,10 @@ class ReceiptDialog(FormDialog):
 
     def _show_words(self) -> None:
         self.lines.show_shares(
-            [shares_in_words(shown.shares, self._names) for shown in self.lines.rows]
+            [
+                "the other lines" if shown.spread else shares_in_words(shown.shares, self._names)
+                for shown in self.lines.rows
+            ]
         )
 
     def _show_difference(self) -> None:

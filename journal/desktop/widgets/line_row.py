@@ -12,7 +12,7 @@ from journal.desktop.widgets.parts import button, tool
 from journal.domain.errors import JournalError
 from journal.domain.ids import LineId
 from journal.domain.quantities import parse_quantity, write_quantity
-from journal.domain.receipts import Category, Condition, Line, Share
+from journal.domain.receipts import Category, Condition, Line, Share, Spread
 
 #: Conditions in which a price new says something that the price paid doesn't.
 _WORTH_COMPARING = frozenset({Condition.USED, Condition.NEW_OLD_STOCK, Condition.RECONDITIONED})
@@ -25,6 +25,7 @@ class LineRow(QObject):
     Attributes:
         fields: the widgets from left to right, as the keyboard goes through them.
         shares: how the line is shared, as it was given or set.
+        spread: whether it goes over the other lines instead, as postage does.
     """
 
     #: Something in the line changed.
@@ -36,6 +37,7 @@ class LineRow(QObject):
         super().__init__(parent)
         self._id = LineId(0)
         self.shares: tuple[Share, ...] = ()
+        self.spread = Spread.NONE
         self.quantity = QLineEdit("1")
         self.text = QLineEdit()
         self.price = MoneyEdit(currency)
@@ -85,6 +87,7 @@ class LineRow(QObject):
         """Fill in a line that is there."""
         self._id = line.id
         self.shares = line.shares
+        self.spread = line.spread
         self.quantity.setText(write_quantity(line.quantity))
         self.text.setText(line.text)
         self.category.setCurrentText(line.category.value)
@@ -126,6 +129,7 @@ class LineRow(QObject):
             condition=Condition(self.condition.currentText()),
             new_price=new_price,
             shares=self.shares,
+            spread=self.spread,
         )
 
     def last_field(self) -> QWidget:

@@ -11,7 +11,7 @@ from journal.desktop.theme import TARGET
 from journal.desktop.widgets.line_row import LineRow
 from journal.desktop.widgets.parts import button, label, row, scrolled
 from journal.domain.errors import JournalError
-from journal.domain.receipts import Line, Share
+from journal.domain.receipts import Line, Share, Spread
 
 _TITLES = ("How many", "What", "Price", "Category", "Condition", "Price new", "Shared to", "")
 _WIDTHS = (84, 0, 110, 168, 144, 100, 0, 40)
@@ -118,6 +118,10 @@ class LinesEdit(QWidget):
     def set_shares(self, place: int, shares: tuple[Share, ...]) -> None:
         """Share one line."""
         self.rows[place].shares = shares
+
+    def set_spread(self, place: int, spread: Spread) -> None:
+        """Have one line go over the others, or stand for itself."""
+        self.rows[place].spread = spread
 
     def show_shares(self, words: Sequence[str]) -> None:
         """Write beside each line what it is shared to."""
