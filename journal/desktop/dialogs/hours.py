@@ -1,11 +1,14 @@
 """Recording hours worked: Enter records them and offers the next."""
 
+from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
 
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import hours as actions
+from journal.actions import quick_hours
 from journal.actions.settings import save_settings
 from journal.desktop.desk import AreaSelected, Desk
 from journal.desktop.dialogs.form import FormDialog
@@ -17,8 +20,9 @@ from journal.desktop.widgets.when_edit import WhenEdit
 from journal.domain.errors import JournalError
 from journal.domain.hours import parse_hours, spoken_hours
 from journal.domain.ids import AreaId, WorkId
+from journal.domain.quick_work import WorkLine
 from journal.domain.receipts import Share
-from journal.domain.when import spoken
+from journal.domain.when import When, spoken
 from journal.domain.work import Work
 
 
@@ -26,7 +30,7 @@ class HoursDialog(FormDialog):
     """Date, person, hours, repair areas and a note.
 
     New hours go on being asked for until the dialog is closed; the date, the person and a repair
-    area it was opened for stay.
+    area it was opened for stay. They can be said in one line as well, in place of the fields.
     """
 
     def __init__(
@@ -43,17 +47,21 @@ class HoursDialog(FormDialog):
         if area_id is None and work is None and isinstance(desk.selection, AreaSelected):
             area_id = desk.selection.id
         self._area_id = area_id
+        self.line = _LineField(self._understand)
         self.when = WhenEdit()
         self.person = CheckedField(edit=PickEdit(desk.ask(actions.people) or ()))
         self.hours = _HoursField()
         self.note = QLineEdit()
-        self.shares = ShareEdit(desk.ask(area_actions.areas) or ())
+        self._areas = desk.ask(area_actions.areas) or ()
+        self.shares = ShareEdit(self._areas)
         self.recorded = label("", "muted")
         self._build()
         self._fill(work)
         self._show_amounts()
 
     def _build(self) -> None:
+        if self._work is None:
+            self.add_row("In one &line", self.line)
         self.add_row("&Date", self.when)
         self.add_row("&Person", self.person)
         self.add_row("&Hours", self.hours)
@@ -63,12 +71,14 @@ class HoursDialog(FormDialog):
         self.recorded.hide()
         self.setMinimumWidth(640)
         self.hours.changed.connect(self._show_amounts)
+        self.person.changed.connect(self.line.understand)
 
     def _fill(self, work: Work | None) -> None:
         if work is None:
             self.when.set_today()
             self.person.set_text(self._desk.settings.person or self._last_person())
             self._clear()
+            self.line.setFocus()
             return
         self.when.set_when(work.when)
         self.person.set_text(work.person)
@@ -79,17 +89,38 @@ class HoursDialog(FormDialog):
 
     def submit(self) -> bool:
         """Record the hours; a new record leaves the dialog open for the next."""
-        work = self._read()
         session = self._desk.session
+        if self._work is None and self.line.text():
+            self._record_line()
+            return False
+        work = self._read()
         if self._work is not None:
             if work != self._work:
                 self._desk.announce(actions.change_work(session, work))
             return True
         self._desk.announce(actions.record_work(session, work))
         self._remember(work.person)
-        self._say_recorded(work)
+        self._say_recorded(work.minutes, (work.person,), work.when)
         self._clear()
         return False
+
+    def _record_line(self) -> None:
+        line = self.line.required()
+        self._desk.announce(quick_hours.record_hours(self._desk.session, line))
+        self._say_recorded(line.minutes, line.people, line.when)
+        self.line.set_text("")
+        self.line.setFocus()
+
+    def _understand(self, text: str) -> tuple[WorkLine, str]:
+        """What a line says, for the repair area the dialog is for where it names none, in words."""
+        session = self._desk.session
+        line = quick_hours.understand_hours(session, text, self.person.text(), date.today())
+        if line.area_id is None and self._area_id is not None:
+            line = replace(line, area_id=self._area_id)
+        known = {area.id: area.name for area in self._areas}
+        said = [f"{spoken_hours(line.minutes)} by {' and '.join(line.people)}", spoken(line.when)]
+        said.append(f"for “{known[line.area_id]}”" if line.area_id in known else "no repair area")
+        return line, ", ".join(said) + (f": {line.note}" if line.note else "")
 
     def _read(self) -> Work:
         when = self.when.required()
@@ -113,8 +144,9 @@ class HoursDialog(FormDialog):
         self.shares.set_shares((Share(self._area_id, 1),) if self._area_id is not None else ())
         (self.hours if self.person.text() else self.person).setFocus()
 
-    def _say_recorded(self, work: Work) -> None:
-        said = f"Recorded: {spoken_hours(work.minutes)} by {work.person}, {spoken(work.when)}."
+    def _say_recorded(self, minutes: int, people: tuple[str, ...], when: When) -> None:
+        who = " and ".join(people)
+        said = f"Recorded: {spoken_hours(minutes)} by {who}, {spoken(when)}."
         self.recorded.setText(f"{said} The next?")
         self.recorded.show()
         for pressed in self.buttons.buttons():
@@ -132,6 +164,30 @@ class HoursDialog(FormDialog):
         if self._desk.settings.person != person:
             self._desk.settings = replace(self._desk.settings, person=person)
             save_settings(self._desk.settings)
+
+
+class _LineField(CheckedField):
+    """Hours in one line, with how it is understood under it."""
+
+    def __init__(self, read: "Callable[[str], tuple[WorkLine, str]]") -> None:
+        super().__init__()
+        self._read = read
+        self.edit.setPlaceholderText("3h weld sill left with Nils yesterday")
+
+    def required(self) -> WorkLine:
+        """What the line says; JournalError where it says no hours, shown at the field too."""
+        try:
+            return self._read(self.text())[0]
+        except JournalError as error:
+            self.refuse(error)
+            raise
+
+    def understand(self) -> None:
+        """Say how the line is understood; what lacks yet, without alarm."""
+        try:
+            self.say(self._read(self.text())[1] if self.text() else "")
+        except JournalError as error:
+            self.say(str(error))
 
 
 class _HoursField(CheckedField):
