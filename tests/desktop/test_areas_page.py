@@ -128,7 +128,7 @@ def visible_buttons(page):
 def test_cautions_are_proposed_and_kept(qtbot, page, session):
     pick(qtbot, page, "Sill, left, rear end")
     shown = [w.accessibleName() for w in page.detail.cautions.findChildren(QPushButton)]
-    assert "Keep the caution “Load-bearing: have it inspected” with this area" in shown
+    assert "Always show the caution “Load-bearing: have it inspected” with this area" in shown
     keep = next(
         b
         for b in page.detail.cautions.findChildren(QPushButton)
@@ -139,7 +139,7 @@ def test_cautions_are_proposed_and_kept(qtbot, page, session):
     kept = next(
         b
         for b in page.detail.cautions.findChildren(QPushButton)
-        if b.accessibleName().startswith("Don't keep")
+        if b.accessibleName().startswith("Don't always show")
     )
     kept.click()
     assert area_named(session, "Sill, left, rear end").cautions == ()

@@ -56,6 +56,7 @@ def test_one_press_makes_it_and_offers_to_open_it(qtbot, page, tmp_path):
     assert out.read_bytes().startswith(b"%PDF-")
     assert proposed[0].name == "Halden Rook dossier.pdf"
     assert any(words.startswith("Made: rook.pdf, ") for words in texts(page))
+    assert page.focusWidget().text() == "&Open"
     for text in ("&Open", "Show in &folder"):
         next(b for b in page.result.findChildren(QPushButton) if b.text() == text).click()
     assert opened == [out, tmp_path]

@@ -212,6 +212,17 @@ def test_milestones_are_listed_changed_and_removed(qtbot, desk):
     assert dialog._list.topLevelItemCount() == 1
 
 
+def test_without_milestones_there_is_an_invitation(qtbot, desk):
+    dialog = MilestonesDialog(desk)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    assert dialog._nothing.isVisible()
+    assert not dialog._list.isVisible()
+    desk.act(cars.add_milestone, MilestoneKind.STRIPPED, parse("2015-06"))
+    assert not dialog._nothing.isVisible()
+    assert dialog._list.isVisible()
+
+
 def test_a_milestone_needs_a_date_that_can_be_read(qtbot):
     saved = []
     dialog = MilestoneDialog(lambda *given: saved.append(given), None)

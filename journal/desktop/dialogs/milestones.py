@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from journal.actions import cars
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.form import FormDialog
-from journal.desktop.widgets.parts import PlainTree, button, column, label, row
+from journal.desktop.widgets.parts import EmptyState, PlainTree, button, column, label, row
 from journal.desktop.widgets.when_edit import WhenEdit
 from journal.domain.car import Milestone, MilestoneKind
 from journal.domain.when import spoken
@@ -44,7 +44,13 @@ class MilestonesDialog(QDialog):
             "upkeep.",
             "muted",
         )
-        layout = column(words, self._list, margin=16)
+        self._nothing = EmptyState(
+            "milestone",
+            "No milestone yet",
+            "Add the day the car was acquired, stripped, painted, or back on the road; the year is "
+            "enough. The dossier tells the restoration by them.",
+        )
+        layout = column(words, self._list, self._nothing, margin=16)
         layout.addLayout(row(self._add, self._change, self._remove, None, close))
         self.setLayout(layout)
         self._list.itemSelectionChanged.connect(self._show_what_can_be_done)
@@ -58,6 +64,8 @@ class MilestonesDialog(QDialog):
         for one in self._milestones:
             item = QTreeWidgetItem([spoken(one.when), one.kind.value, one.note])
             self._list.addTopLevelItem(item)
+        self._list.setVisible(bool(self._milestones))
+        self._nothing.setVisible(not self._milestones)
         for column_number in range(2):
             self._list.resizeColumnToContents(column_number)
         self._show_what_can_be_done()

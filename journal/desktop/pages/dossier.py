@@ -4,9 +4,18 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QStandardPaths, QUrl
+from PySide6.QtCore import QStandardPaths, Qt, QUrl
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QFileDialog, QFrame, QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QFileDialog,
+    QFrame,
+    QGridLayout,
+    QLabel,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
 
 from journal.actions.dossiers import make_dossier, preview_dossier
 from journal.desktop import icons
@@ -151,8 +160,9 @@ class DossierPage(Page):
         said = f"Made: {path.name}, {_count(pages, 'page')} with {_count(photos, 'photo')}."
         self._result_layout.addWidget(label(said, "subheading"))
         self._result_layout.addWidget(label(str(path.parent), "muted"))
+        opens = button("&Open", lambda: self.open_file(path), icon="open", role="primary")
         acts = row(
-            button("&Open", lambda: self.open_file(path), icon="open", role="primary"),
+            opens,
             button("Show in &folder", lambda: self.open_file(path.parent), icon="folder"),
             None,
         )
@@ -160,6 +170,8 @@ class DossierPage(Page):
         for note in report.notes:
             self._result_layout.addWidget(label(note))
         self.result.show()
+        if self.isVisible() and not isinstance(QApplication.focusWidget(), QLineEdit):
+            opens.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _on_cancelled(self) -> None:
         self._end("Stopped; no file was made.")

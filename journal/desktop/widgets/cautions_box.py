@@ -16,7 +16,7 @@ class CautionsBox(QWidget):
         read_button: shows and hides the texts.
     """
 
-    #: The owner keeps a caution with the area, or no longer: all the keys kept.
+    #: The owner has a caution always show with the area, or no longer: all the keys kept.
     kept_changed = Signal(object)
 
     def __init__(self, parent: QWidget | None = None, *, read_only: bool = False) -> None:
@@ -82,14 +82,18 @@ class CautionsBox(QWidget):
     def _act(self, caution: Caution, *, kept: bool) -> QPushButton:
         if kept:
             without = tuple(key for key in self._kept if key != caution.key)
-            hint = "Kept with this repair area whatever its words say; press to let it go"
-            made = button("Kept", lambda: self.kept_changed.emit(without), icon="done", hint=hint)
+            hint = "It shows with this area whatever its words say; press to let the words decide"
+            made = button(
+                "Always shown", lambda: self.kept_changed.emit(without), icon="done", hint=hint
+            )
             made.setProperty("role", "quiet")
-            made.setAccessibleName(f"Don't keep the caution “{caution.title}”")
+            made.setAccessibleName(f"Don't always show the caution “{caution.title}”")
             return made
         known = (*self._kept, caution.key)
         ordered = tuple(c.key for c in CAUTIONS if c.key in known)
-        hint = "It stays with this repair area, whatever its words say later"
-        made = button("Keep", lambda: self.kept_changed.emit(ordered), role="quiet", hint=hint)
-        made.setAccessibleName(f"Keep the caution “{caution.title}” with this area")
+        hint = "It shows because of the area's words or panels; show it whatever they say later"
+        made = button(
+            "Always show", lambda: self.kept_changed.emit(ordered), role="quiet", hint=hint
+        )
+        made.setAccessibleName(f"Always show the caution “{caution.title}” with this area")
         return made
