@@ -181,6 +181,8 @@ def main() -> None:
         window = make_window(app)
         window.show()
         garbage = Garbage(app)
+        # Without a screen no window is the active one, and the person would seem to have left.
+        app.applicationStateChanged.disconnect()
         drive = Drive(window)
         drive.act("nothing", lambda: None)
         lead(drive, folder, count)
