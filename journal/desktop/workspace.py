@@ -116,6 +116,7 @@ class Workspace(QWidget):
             entry = next(entry for entry in PAGES if entry.title == title)
             page = entry.make(self._desk, self)
             page.setAccessibleName(f"{title} page")
+            page.inspects_changed.connect(self._place_inspector)
             self._pages[title] = page
             self._stack.addWidget(page)
             self._stack.setCurrentWidget(page)

@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 from PySide6.QtCore import QPoint, Qt
 
-from journal.actions import areas, hours, pins
+from journal.actions import areas, hours, metalwork, pins
 from journal.actions.settings import Settings
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.bring_in import BringInDialog, BroughtInDialog
@@ -16,12 +16,16 @@ from journal.desktop.pages.drawing import DrawingPage
 from journal.desktop.tasks import TaskRunner
 from journal.domain.areas import DEFAULT_STAGES
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, PhotoId, WorkId
+from journal.domain.ids import AreaId, PatchId, PhotoId, SeamId, WorkId
+from journal.domain.patches import Patch
 from journal.domain.receipts import Share
+from journal.domain.seams import Joint, Seam, SeamState
+from journal.domain.shapes import Line, Point, Stroke
 from journal.domain.tints import TintBy
 from journal.domain.when import parse
 from journal.domain.work import Work
 from tests.desktop.desks import opened_dialog
+from tests.desktop.drawing_fakes import box
 from tests.desktop.garage import garage, panel_id
 
 LEFT = Qt.MouseButton.LeftButton
@@ -134,6 +138,20 @@ def test_playing_goes_through_every_change_and_stops_at_the_last(qtbot, page):
     assert page.years.is_playing
     page.years.play_button.click()
     assert not page.years.is_playing
+
+
+def test_the_years_stop_where_seams_moved_and_patches_went_in(qtbot, page, session):
+    area, view = areas.areas(session)[0].id, page.canvas.view_id
+    seam = Seam(
+        SeamId(0), area, view, Stroke(Point(100, 500), (Line(Point(400, 500)),)), Joint.BUTT
+    )
+    made = page.desk.act(metalwork.add_seam, seam).made
+    days = list(page.years.strip.days)
+    page.desk.act(metalwork.move_seam, SeamId(made), SeamState.WELDED, parse("2018-04-05"))
+    assert page.years.strip.days == [*days, date(2018, 4, 5)]
+    patch = Patch(PatchId(0), area, view, box(100, 600, 200, 700), 1.0, when=parse("2019-06"))
+    page.desk.act(metalwork.add_patch, patch)
+    assert page.years.strip.days == [*days, date(2018, 4, 5), date(2019, 6, 1)]
 
 
 def test_taking_hold_of_the_handle_stops_the_playing(qtbot, page):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from journal.actions import areas, receipts
+from journal.actions import areas, drawings, receipts
 from journal.actions.settings import Settings
 from journal.desktop.desk import (
     AreaSelected,
@@ -103,3 +103,24 @@ def test_an_inspector_put_away_catches_up_when_it_is_shown_again(qtbot, full):
     inspector.show()
     assert type(inspector.current_pane()).__name__ == "PhotoPane"
     full.tasks.stop_all()
+
+
+def test_shaping_and_tracing_keep_the_width_of_the_drawing(qtbot, full):
+    workspace = Workspace(full)
+    qtbot.addWidget(workspace)
+    workspace.resize(1280, 760)
+    workspace.show()
+    workspace.show_page("Drawing")
+    page = workspace.current_page()
+    full.select(PanelSelected(drawings.panels(full.session)[0].id))
+    qtbot.waitUntil(workspace.inspector.isVisible)
+    for title, beside in (("Shape", False), ("Look", True), ("Trace", False), ("Metal", True)):
+        page.modes.enter(title)
+        assert workspace.inspector.isVisible() is beside, title
+    narrow = page.canvas.width()
+    page.modes.enter("Shape")
+    qtbot.waitUntil(lambda: page.canvas.width() > narrow)
+    wide = page.canvas.width()
+    full.select(PanelSelected(drawings.panels(full.session)[1].id))
+    qtbot.wait(2 * workspace._opening.interval())
+    assert page.canvas.width() == wide

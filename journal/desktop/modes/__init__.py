@@ -20,10 +20,13 @@ class Mode(QObject):
 
     Attributes:
         is_dated: whether the car is shown as it stood on a day, with the years below it.
+        has_inspector: whether the inspector may stand beside the drawing. It would narrow it
+            under the hand, so a mode whose own pane tells of what is selected goes without.
         tools: its tools in the order of the bar; the first one is taken up on entering.
     """
 
     is_dated: bool = True
+    has_inspector: bool = True
     tools: tuple[Tool, ...] = ()
 
     #: Another of its tools is to be taken up: the Tool.

@@ -20,6 +20,7 @@ class ShapingMode(Mode):
     """Corners, new panels, cuts and joins by hand; names, numbers and views in the pane."""
 
     is_dated = False
+    has_inspector = False
 
     def __init__(self, desk: Desk, canvas: ToolCanvas, parent: QObject | None = None) -> None:
         super().__init__(desk, canvas, parent)

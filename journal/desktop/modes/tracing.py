@@ -16,6 +16,8 @@ from journal.domain.changes import Changes
 class TracingMode(Mode):
     """Move, square up and scale the picture; lay it under, fade it and hide it in the pane."""
 
+    has_inspector = False
+
     def __init__(self, desk: Desk, canvas: ToolCanvas, parent: QObject | None = None) -> None:
         super().__init__(desk, canvas, parent)
         self.move, self.square, self.scale = (

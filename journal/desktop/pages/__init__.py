@@ -1,5 +1,6 @@
 """The six pages, and what each of them is to the window."""
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.desk import Desk, Selection
@@ -19,6 +20,9 @@ class Page(QWidget):
     title: str = ""
     icon: str = ""
     inspects: tuple[type, ...] | None = None
+
+    #: The kinds of selection that the inspector stands beside this page for are others now.
+    inspects_changed = Signal()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)

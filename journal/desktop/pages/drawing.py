@@ -131,8 +131,8 @@ class DrawingPage(Page):
             self._metal = board_on(self.desk, self.canvas)
             self.years.moved.connect(self._metal.look_at)
             self._metal.look_at(self.years.when)
-            self._metal.quiet.shown_changed.connect(self.legend.set_layers)
-            self.legend.set_layers(self._metal.quiet.shown)
+            self._metal.quiet.shown_changed.connect(self._on_layers)
+            self._on_layers()
         return self._metal
 
     @property
@@ -175,6 +175,7 @@ class DrawingPage(Page):
         self.canvas.photos_dropped.connect(self._on_photos_dropped)
         self.years.export_wanted.connect(self._on_export_wanted)
         self.canvas.tool_changed.connect(self._on_tool_changed)
+        self.modes.entered.connect(self._on_mode_entered)
         self.drawn.shown.connect(self._show_state)
         self._travel.timeout.connect(self._on_travelled)
         QShortcut(QKeySequence("Ctrl+P"), self, lambda: self.pinning.again())
@@ -191,6 +192,8 @@ class DrawingPage(Page):
             self.drawn.read()
         elif kinds & _TINT_KINDS:
             self.drawn.refresh_tint()
+        elif "metalwork" in kinds:
+            self.drawn.read_metal()
         if self.modes.mode is not None and "drawing" in kinds:
             # What was just shaped is shaped on at once.
             kinds -= {"drawing"}
@@ -333,6 +336,12 @@ class DrawingPage(Page):
         open_dialog(TakeOutDialog(self.desk, when, by, self.window(), years=True))
 
     @Slot()
+    @Slot(str)
+    def _on_mode_entered(self, _title: str) -> None:
+        mode = self.modes.mode
+        self.inspects = None if mode is None or mode.has_inspector else ()
+        self.inspects_changed.emit()
+
     def _on_tool_changed(self) -> None:
         self.legend.set_pins(shown=not self.canvas.hides_pins)
 

@@ -1,19 +1,20 @@
 """What the drawing shows of a day: stages or another tint, and the pins there were by then."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QComboBox, QHBoxLayout
 
 from journal.actions import areas as area_actions
-from journal.actions import cars
+from journal.actions import cars, metalwork
 from journal.desktop.desk import Desk
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.as_it_stood import AsItStood
 from journal.desktop.widgets.canvas_sheet import CanvasSheet
 from journal.desktop.widgets.legend import Legend
 from journal.desktop.widgets.parts import row
+from journal.domain.areas import Area
 from journal.domain.ids import PanelId
 from journal.domain.states import PanelYears
 from journal.domain.tints import TintBy
@@ -94,9 +95,19 @@ class DrawnYears(QObject):
         found = self._desk.ask(area_actions.areas) or ()
         self._names = car.stages if car else ()
         self._panels = PanelYears(found, self._names)
-        self._years.set_areas(found)
+        self._set_days(found)
         self._show_states()
         self.refresh_tint()
+
+    def read_metal(self) -> None:
+        """Metalwork went on, at other dates than the stages perhaps."""
+        self._set_days(self._desk.ask(area_actions.areas) or ())
+
+    def _set_days(self, areas: Sequence[Area]) -> None:
+        found = self._desk.ask(metalwork.metal)
+        moved = [change.when for change in found.changes] if found else []
+        let_in = [patch.when for patch in found.patches if patch.when] if found else []
+        self._years.set_areas(areas, (*moved, *let_in))
 
     def refresh_tint(self) -> None:
         """Something that a tint adds up has changed."""

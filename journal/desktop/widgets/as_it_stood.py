@@ -64,13 +64,11 @@ class AsItStood(QWidget):
         """Whether the years play by themselves."""
         return self._steps.isActive()
 
-    def set_areas(self, areas: Iterable[Area]) -> None:
-        """Show when repair areas came to a stage; without any there is nothing."""
+    def set_areas(self, areas: Iterable[Area], welding: Iterable[When] = ()) -> None:
+        """Show when repair areas came to a stage, and when metalwork went on; or else nothing."""
+        dates = [change.when for area in areas for change in area.changes]
         days = [
-            change.when.earliest.date()
-            for area in areas
-            for change in area.changes
-            if change.when.earliest != datetime.min
+            when.earliest.date() for when in (*dates, *welding) if when.earliest != datetime.min
         ]
         self.strip.set_days(days)
         self.setVisible(bool(days))
