@@ -54,7 +54,7 @@ class Window(QMainWindow):
     ) -> None:
         """Make the window; ``opening`` leaves out the start page: a journal is opened at once."""
         super().__init__()
-        self.settings = settings
+        self._settings = settings
         self.tasks = TaskRunner(self)
         self.desk: Desk | None = None
         self.workspace: Workspace | None = None
@@ -152,6 +152,7 @@ class Window(QMainWindow):
         self._arrivals.stop()
         self.tasks.stop_all()
         desk, workspace = self.desk, self.workspace
+        self._settings = desk.settings
         if self._store:
             workspace.save_layout(self._store)
         self.desk = self.workspace = None
@@ -268,11 +269,16 @@ class Window(QMainWindow):
 
     # --- what is remembered ---
 
+    @property
+    def settings(self) -> "Settings":
+        """What holds now: pages and dialogs change it at the desk."""
+        return self.desk.settings if self.desk else self._settings
+
     def save_settings(self, settings: "Settings") -> None:
         """Use other settings from now on, and keep them."""
         from journal.actions.settings import save_settings
 
-        self.settings = settings
+        self._settings = settings
         if self.desk:
             self.desk.settings = settings
         save_settings(settings)

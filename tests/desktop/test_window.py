@@ -387,3 +387,13 @@ def test_one_key_takes_the_keyboard_from_part_to_part(qtbot, window, folder, qap
     window.desk.select(PanelSelected(panel_id(window.desk.session, "Roof")))
     qtbot.waitUntil(workspace.inspector.isVisible)
     assert [gone_to() for _ in range(3)] == ["pane", "rail", "page"]
+
+
+def test_what_a_dialog_remembers_outlives_a_change_of_theme(window, folder):
+    window.acts.open_folder(folder)
+    window.desk.settings = replace(window.desk.settings, person="Runa Mellgard")
+    window.acts.set_theme("dark")
+    assert load_settings().person == "Runa Mellgard"
+    assert load_settings().theme == "dark"
+    assert window.close_journal()
+    assert window.settings.person == "Runa Mellgard"
