@@ -336,6 +336,10 @@ class DrawingPage(Page):
         open_dialog(TakeOutDialog(self.desk, when, by, self.window(), years=True))
 
     @Slot()
+    @Slot()
+    def _on_layers(self) -> None:
+        self.legend.set_layers(self.metal.quiet.shown)
+
     @Slot(str)
     def _on_mode_entered(self, _title: str) -> None:
         mode = self.modes.mode
