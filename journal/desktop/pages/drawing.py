@@ -336,7 +336,6 @@ class DrawingPage(Page):
         open_dialog(TakeOutDialog(self.desk, when, by, self.window(), years=True))
 
     @Slot()
-    @Slot()
     def _on_layers(self) -> None:
         self.legend.set_layers(self.metal.quiet.shown)
 
@@ -346,6 +345,7 @@ class DrawingPage(Page):
         self.inspects = None if mode is None or mode.has_inspector else ()
         self.inspects_changed.emit()
 
+    @Slot()
     def _on_tool_changed(self) -> None:
         self.legend.set_pins(shown=not self.canvas.hides_pins)
 
