@@ -64,13 +64,14 @@ def bring_in_svg(
     brought = _named(found.drawing, file.stem)
     count = len(brought.shapes)
     label = f"Bring in {labels.count(count, 'panel')} from “{file.name}”"
+    before = {each.view_id for each in session.journal.drawing.get().shapes}
     changes = reshape(session, label, lambda drawing: bring_in(drawing, brought, view_id))
     drawing = session.journal.drawing.get()
-    views = drawing.views[-len(brought.views) :] if view_id is None else (drawing.view(view_id),)
+    drawn = {each.view_id for each in drawing.shapes} - before if view_id is None else {view_id}
     return BroughtIn(
         changes=changes,
         panels=count,
-        views=tuple(view.name for view in views),
+        views=tuple(view.name for view in drawing.views if view.id in drawn),
         not_used=tuple(NotUsed(left.what, left.reason) for left in found.left_out),
         scaled=found.scaled,
     )

@@ -5,12 +5,18 @@ from pathlib import Path
 import pytest
 
 from journal.actions import drawings, history
+from journal.actions.export_drawing import export_drawing
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
+from journal.actions.shaping import reshape
 from journal.actions.svg import bring_in_svg
 from journal.domain.car import Car
+from journal.domain.drawing import Side, System
 from journal.domain.errors import JournalError
-from journal.domain.shapes import bounds
+from journal.domain.shapes import bounds, rectangle
+from journal.domain.shaping.making import add_panel
+
+_WING = ("Front wing", Side.LEFT, System.OUTER)
 
 _HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="400mm" height="200mm" viewBox="0 0 400 200"'
 
@@ -52,6 +58,25 @@ def test_closed_shapes_become_panels_of_a_new_view_in_one_edit(blank, tmp_path):
     history.undo(blank)
     assert labels(blank) == set()
     assert len(drawings.views(blank)) == before
+
+
+def test_a_drawing_taken_out_fills_the_empty_views_of_another_journal(blank, tmp_path):
+    left = drawings.views(blank)[0]
+    reshape(blank, "Draw", lambda d: add_panel(d, *_WING, left.id, rectangle(100, 200, 600, 500)))
+    file = export_drawing(blank, tmp_path / "out.svg")
+    with new_journal(tmp_path / "Other", Car("Another", body="blank")) as other:
+        before = drawings.views(other)
+        report = bring_in_svg(other, file)
+        assert report.views == (left.name,)
+        assert drawings.views(other) == before
+        shape = drawings.drawing(other).shapes_on(before[0].id)[0].shape
+        assert bounds(shape) == pytest.approx((100, 200, 700, 700))
+        again = bring_in_svg(other, file)
+        assert again.views == (f"{left.name} 2",)
+        history.undo(other)
+        history.undo(other)
+        assert drawings.views(other) == before
+        assert not drawings.drawing(other).shapes
 
 
 def test_panels_are_laid_onto_a_view_by_a_scale_given(blank, tmp_path):

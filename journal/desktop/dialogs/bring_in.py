@@ -28,7 +28,7 @@ class BringInDialog(FormDialog):
         holder.setLayout(row(self.file, choose))
         holder.setFocusProxy(self.file)
         self.file.setAccessibleName("File")
-        self.view.addItem("A new view of its own", None)
+        self.view.addItem("A view of its own", None)
         for view in desk.ask(drawings.views) or ():
             self.view.addItem(f"Onto {view.name}", view.id)
         self.scale.setPlaceholderText("as the file says")

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from journal.domain.drawing import Drawing, PanelShape, Side
+from journal.domain.drawing import Drawing, PanelShape, Side, View
 from journal.domain.errors import JournalError
 from journal.domain.ids import PanelId, ViewId
 from journal.domain.shaping.making import add_view, top_order, with_new_panel
@@ -13,8 +13,9 @@ def bring_in(drawing: Drawing, brought: Drawing, onto: ViewId | None = None) -> 
     """The drawing with another one's panels.
 
     With ``onto`` they are laid on that view, above what is there, without their background lines;
-    the other drawing must then have one view. Else each of its views becomes a new one, with a
-    number after its name where that is taken. A panel whose name and side the drawing has already
+    the other drawing must then have one view. Else each of its views fills the one of its name and
+    size that has nothing on it yet, or becomes a new one, with a number after its name where that
+    is taken. A panel whose name and side the drawing has already
     is that panel; where it has a shape on the view already, the new shape takes its place.
 
     Raises:
@@ -63,6 +64,10 @@ def _with_views(
         return drawing, {view.id: onto for view in brought.views}
     found = {}
     for view in brought.views:
+        empty = _empty_like(drawing, view)
+        if empty is not None:
+            found[view.id] = empty
+            continue
         taken = {v.name.casefold() for v in drawing.views}
         name, number = view.name, 2
         while name.casefold() in taken:
@@ -70,6 +75,16 @@ def _with_views(
         drawing = add_view(drawing, name, view.width, view.height)
         found[view.id] = drawing.views[-1].id
     return drawing, found
+
+
+def _empty_like(drawing: Drawing, view: View) -> ViewId | None:
+    """The view of that name and size on which nothing is drawn."""
+    drawn = {s.view_id for s in drawing.shapes} | {line.view_id for line in drawing.decor}
+    for own in drawing.views:
+        alike = (own.name.casefold(), own.width, own.height)
+        if alike == (view.name.casefold(), view.width, view.height) and own.id not in drawn:
+            return own.id
+    return None
 
 
 def _put(drawing: Drawing, placed: PanelShape, panel: PanelId, view: ViewId) -> Drawing:
