@@ -1,6 +1,7 @@
 """The window: open, add, undo, close, remember; and what a read-only journal allows."""
 
 import threading
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
