@@ -12,9 +12,11 @@ from journal.desktop.desk import AreaSelected, PanelSelected
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
 from journal.desktop.dialogs.hours import HoursDialog
+from journal.desktop.dialogs.measure import MeasureDialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
 from journal.desktop.stylesheet import dress
 from journal.domain.areas import DEFAULT_STAGES
+from journal.domain.shapes import Point
 from journal.domain.when import When
 from tests.desktop import workshop
 from tests.desktop.desks import desk_over
@@ -40,6 +42,14 @@ def show(qtbot):
         return dialog
 
     return show_dialog
+
+
+def test_no_sentence_lies_over_the_field_above_it(qtbot, desk, session, show):
+    view = drawings.views(session)[0].id
+    points = (Point(10, 20), Point(300, 400))
+    dialog = show(MeasureDialog(desk, None, view_id=view, points=points))
+    field = dialog.points
+    qtbot.waitUntil(lambda: field.note.geometry().top() > field.edit.geometry().bottom())
 
 
 # --- repair areas ---

@@ -1,6 +1,6 @@
 """What every dialog that asks for something has in common."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QDialog,
@@ -81,6 +81,14 @@ class FormDialog(QDialog):
             self._in_order = True
             self._put_buttons_last()
         super().showEvent(event)
+        QTimer.singleShot(0, self, self._grow)
+
+    @Slot()
+    def _grow(self) -> None:
+        """Be as high as wrapped sentences need, which they know once they have their width."""
+        needed = self.outer.totalHeightForWidth(self.width())
+        if needed > self.height():
+            self.resize(self.width(), needed)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter presses the button it stands on; in a field it is the accepting button."""
