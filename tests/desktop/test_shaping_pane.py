@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QToolButton
 
-from journal.actions import drawings, history
+from journal.actions import drawings, history, shaping
 from journal.actions.journals import open_journal
 from journal.actions.settings import Settings
 from journal.desktop.desk import Desk
@@ -60,6 +60,15 @@ def told(page):
 
 def fields(page):
     return page.modes.mode.pane().panel
+
+
+def test_a_view_with_nothing_on_it_says_how_to_begin(page, session):
+    shown = page.canvas.view_id
+    assert "click one" in fields(page)._nothing.text()
+    for placed in drawings.drawing(session).shapes_on(shown):
+        page.desk.act(shaping.remove_panel, placed.panel_id)
+    assert fields(page)._nothing.isVisible()
+    assert "New panel" in fields(page)._nothing.text()
 
 
 def test_a_panel_is_renamed_and_put_on_the_other_side(qtbot, page, told):

@@ -25,6 +25,12 @@ _STEPS = (
     (Step.BOTTOM, "move-bottom", "To the bottom of the stack", "to the bottom"),
 )
 
+_CLICK = "No panel of this view is chosen: click one."
+_BARE = (
+    "Nothing is drawn on this view yet. Take up “New panel” above; to draw over a photo, lay it "
+    "under the view in Trace first."
+)
+
 
 class PanelFields(QWidget):
     """What can be said and done of the panel marked without a hand on the canvas."""
@@ -36,7 +42,7 @@ class PanelFields(QWidget):
         self._desk = desk
         self._canvas = canvas
         self._corners = corners
-        self._nothing = label("No panel of this view is chosen: click one.", "muted")
+        self._nothing = label(_CLICK, "muted")
         self._title = label("", "subheading")
         self.name = QLineEdit()
         self.name.setMaxLength(LONGEST_NAME)
@@ -100,6 +106,9 @@ class PanelFields(QWidget):
     def refresh(self) -> None:
         """Show the panel marked as it is now."""
         panel = self._panel
+        view = self._canvas.view_id
+        is_bare = view is not None and not self._canvas.drawing.shapes_on(view)
+        self._nothing.setText(_BARE if is_bare else _CLICK)
         self._nothing.setVisible(panel is None)
         self._body.setVisible(panel is not None)
         self.show_corner()
