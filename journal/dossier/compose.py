@@ -78,7 +78,7 @@ def _identity(car: Car) -> tuple[Labelled, ...]:
         ("Maker", car.maker),
         ("Model", car.model),
         ("Year", car.year),
-        ("Body", car.body),
+        ("Body", "" if car.body == "blank" else car.body),
         ("Chassis number", car.chassis_number),
         ("Engine number", car.engine_number),
         ("Registration", car.registration),

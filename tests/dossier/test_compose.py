@@ -1,6 +1,8 @@
 from dataclasses import replace
 from datetime import date
 
+import pytest
+
 from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostRow, MissingRate
@@ -46,6 +48,12 @@ def test_nothing_that_lacks_is_withheld() -> None:
     said = [item.label for lack in composed(rec).lacks for item in lack.items]
     assert len(said) == len(gaps(rec))
     assert all(any(gap.title in label for label in said) for gap in gaps(rec))
+
+
+@pytest.mark.parametrize(("body", "said"), [("blank", False), ("saloon", True)])
+def test_a_blank_sheet_is_no_body(body: str, said: bool) -> None:
+    rows = composed(record(car=Car("Rook", body=body, colour="Red"))).identity
+    assert [row.label for row in rows] == (["Body", "Colour"] if said else ["Colour"])
 
 
 def test_a_lack_of_a_receipt_has_its_number_in_the_document() -> None:
