@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from journal.actions import areas, history, hours
+from journal.desktop.desk import AreaSelected
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.domain.when import When
 from tests.desktop import workshop
@@ -85,6 +86,15 @@ def test_a_line_that_names_no_area_is_for_the_one_asked_about(qtbot, desk, sessi
     assert f"for “{area.name}”" in dialog.line.note.text()
     dialog.accept_button.click()
     assert latest(session, 1)[0].shares[0].area_id == area.id
+
+
+def test_words_that_mean_no_one_area_are_not_put_to_the_one_selected(qtbot, desk, session):
+    desk.select(AreaSelected(areas.areas(session)[0].id))
+    dialog = HoursDialog(desk)
+    qtbot.addWidget(dialog)
+    dialog.person.set_text("Iris")
+    dialog.line.set_text("45 min sweeping")
+    assert "no repair area" in dialog.line.note.text()
 
 
 def test_hours_that_are_there_have_no_line(qtbot, desk, session):

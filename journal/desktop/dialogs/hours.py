@@ -44,6 +44,7 @@ class HoursDialog(FormDialog):
         super().__init__("New hours" if work is None else "Hours", "&Record", parent)
         self._desk = desk
         self._work = work
+        self._asked_for = area_id
         if area_id is None and work is None and isinstance(desk.selection, AreaSelected):
             area_id = desk.selection.id
         self._area_id = area_id
@@ -115,8 +116,8 @@ class HoursDialog(FormDialog):
         """What a line says, for the repair area the dialog is for where it names none, in words."""
         session = self._desk.session
         line = quick_hours.understand_hours(session, text, self.person.text(), date.today())
-        if line.area_id is None and self._area_id is not None:
-            line = replace(line, area_id=self._area_id)
+        if line.area_id is None and self._asked_for is not None:
+            line = replace(line, area_id=self._asked_for)
         known = {area.id: area.name for area in self._areas}
         said = [f"{spoken_hours(line.minutes)} by {' and '.join(line.people)}", spoken(line.when)]
         said.append(f"for “{known[line.area_id]}”" if line.area_id in known else "no repair area")

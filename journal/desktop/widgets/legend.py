@@ -46,6 +46,7 @@ class Legend(QWidget):
         self._here: Collection[str] = ()
         self._rows: tuple[LegendRow, ...] = ()
         self._layers: Collection[Layer] = ()
+        self._in_full = True
         self._has_pins = True
         self._name, self._hint = "Stages", _STAGES_HINT
         self.more = QToolButton(self)
@@ -68,9 +69,9 @@ class Legend(QWidget):
         self._name, self._hint = name, _LEVELS_HINT
         self._lay_out()
 
-    def set_layers(self, layers: Collection[Layer]) -> None:
-        """Name these layers of the metalwork beside the rest."""
-        self._layers = layers
+    def set_layers(self, layers: Collection[Layer], *, in_full: bool = True) -> None:
+        """Name these layers of the metalwork beside the rest, as thin lines or in full."""
+        self._layers, self._in_full = layers, in_full
         self._lay_out()
 
     def set_pins(self, *, shown: bool) -> None:
@@ -106,7 +107,9 @@ class Legend(QWidget):
             painted = partial(_paint_stage, self._stages, stage)
             made.append(_Entry(stage, painted, stage in self._here))
         layers = [layer for layer in Layer if layer in self._layers]
-        made.extend(_Entry(layer.value, partial(_paint_layer, layer)) for layer in layers)
+        made.extend(
+            _Entry(layer.value, partial(_paint_layer, layer, self._in_full)) for layer in layers
+        )
         if self._has_pins:
             made.append(_Entry(_PINS, _paint_pins))
         return made
@@ -174,8 +177,7 @@ class Legend(QWidget):
         placed: list[tuple[_Entry, QPointF]] = []
         x, y = 0.0, (TARGET - _HEIGHT) / 2
         for entry in entries:
-            ends = width - (beside if not placed or placed[0][1].y() == y else 0)
-            if x and x + self._wide(entry) > ends:
+            if x and x + self._wide(entry) > width - beside:
                 if not is_open:
                     break
                 x, y = 0.0, y + _HEIGHT
@@ -218,10 +220,12 @@ def _paint_level(level: int, painter: QPainter, area: QRectF, colours: Colours) 
     paint_swatch(painter, area, level_mark(colours, level), colours)
 
 
-def _paint_layer(layer: Layer, painter: QPainter, area: QRectF, colours: Colours) -> None:
+def _paint_layer(
+    layer: Layer, in_full: bool, painter: QPainter, area: QRectF, colours: Colours
+) -> None:
     from journal.desktop.widgets.legend_metal import paint_layer
 
-    paint_layer(painter, area, layer, colours)
+    paint_layer(painter, area, layer, colours, in_full=in_full)
 
 
 def _paint_pins(painter: QPainter, area: QRectF, colours: Colours) -> None:

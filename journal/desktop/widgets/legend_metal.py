@@ -9,8 +9,10 @@ from journal.desktop.theme import Colours
 from journal.desktop.widgets.layers import Layer
 
 
-def paint_layer(painter: QPainter, area: QRectF, layer: Layer, colours: Colours) -> None:
-    """Paint how a layer looks on the drawing, in short."""
+def paint_layer(
+    painter: QPainter, area: QRectF, layer: Layer, colours: Colours, *, in_full: bool
+) -> None:
+    """Paint how a layer looks on the drawing, in short; patches are outlines if not ``in_full``."""
     painter.save()
     painter.setPen(QPen(QColor(colours.text), 1.6))
     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -20,7 +22,8 @@ def paint_layer(painter: QPainter, area: QRectF, layer: Layer, colours: Colours)
             QPointF(area.left() + 2, middle.y()), QPointF(area.right() - 2, middle.y())
         )
     elif layer is Layer.PATCHES:
-        painter.setBrush(QBrush(QColor(colours.muted), Qt.BrushStyle.DiagCrossPattern))
+        if in_full:
+            painter.setBrush(QBrush(QColor(colours.muted), Qt.BrushStyle.DiagCrossPattern))
         painter.drawRect(area.adjusted(5, 2, -5, -2))
     elif layer is Layer.ANCHORS:
         _paint_bolt(painter, middle, colours)

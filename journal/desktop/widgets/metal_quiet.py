@@ -67,6 +67,12 @@ class QuietMetal(QObject):
         """Show everything, for it is being worked on, or be quiet again."""
         self._at_work = at_work
         self._show()
+        self.shown_changed.emit(self.shown)
+
+    @property
+    def at_work(self) -> bool:
+        """Whether everything shows."""
+        return self._at_work
 
     @Slot()
     def _show(self) -> None:

@@ -26,5 +26,6 @@ class StageChip(QWidget):
         self.words.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.words.clicked.connect(lambda: self.change_wanted.emit())
         self.away = tool("close", f"Take out the date of “{change.stage}”")
+        self.away.setProperty("role", "quiet")
         self.away.clicked.connect(lambda: self.removal_wanted.emit())
         self.setLayout(row(self.words, self.away, spacing=0))
