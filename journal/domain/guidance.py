@@ -10,7 +10,7 @@ from journal.domain.errors import JournalError
 #: What stands in place of a source where there is none.
 COMMON_PRACTICE = "rule of thumb, common practice, no source"
 
-_SERVICE_MANUAL = "GM, 2003 Saturn Ion service manual, p. 3-106"
+_SERVICE_MANUAL = "a car maker's service manual of 2003, p. 3-106"
 _REPAIR_MANUAL = "a maker's body repair manual of 2011, general welding precautions"
 _WELDER_MANUALS = "welder owner's manuals OM-228 042, section 12-2, and OM-194 199, section 6-2"
 
@@ -59,7 +59,7 @@ GUIDANCE = (
     Guidance(
         "more spots",
         "One maker asks for 1.3 times the original number of spots in a repair.",
-        "I-CAR, crn-1287",
+        "a collision repair institute's bulletin, crn-1287",
     ),
     Guidance(
         "stitches",
