@@ -290,7 +290,7 @@ def test_postage_goes_over_the_other_lines_and_stays_so(qtbot, make, session):
     dialog.same_for_all.setChecked(False)
     for number, (text, price) in enumerate((("Sill", "89.50"), ("Freight", "9.00"))):
         if number:
-                dialog.lines.add_line()
+            dialog.lines.add_line()
         dialog.lines.rows[number].text.setText(text)
         dialog.lines.rows[number].price.setText(price)
     dialog.spread.setFocus()
