@@ -32,7 +32,10 @@ class PatientDesk(Desk):
         task = super().read(job, on_done, owner)
         loop = QEventLoop()
         timer = QTimer(interval=1)
-        timer.timeout.connect(lambda: loop.quit() if task.is_over else None)
+        # What is handed over while the runner stops is never done.
+        timer.timeout.connect(
+            lambda: loop.quit() if task.is_over or not self.tasks.is_busy() else None
+        )
         timer.start()
         loop.exec()
         return task
