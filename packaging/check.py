@@ -45,7 +45,7 @@ def checks(*, fast: bool, words: list[str]) -> dict[str, list[str]]:
         "layout": ["ruff", "format", "--check", "."],
         "types": ["mypy"],
         "types of packaging": ["mypy", "packaging"],
-        "tests, import contracts among them": ["pytest", *left_out, *words],
+        "tests, import contracts among them": ["pytest", "-n", "auto", *left_out, *words],
     }
 
 

@@ -43,7 +43,7 @@ class MetalFields(QWidget):
         self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         self._rows.addRow(self._title)
-        self._names = {
+        self._names: dict[QWidget, QLabel] = {
             field: self._add(words, field)
             for words, field in (
                 ("&Repair area", self.area),

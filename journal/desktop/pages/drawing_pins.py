@@ -1,5 +1,6 @@
 """What is done with pins on the Drawing page, by hand and by key."""
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, Slot
@@ -47,7 +48,7 @@ class PinActs(QObject):
             ("Down", 0, 1),
         ):
             for held, mm in (("Alt", _SHIFT_MM), ("Alt+Shift", _FAR_MM)):
-                acts[f"{held}+{key}"] = lambda x=across * mm, y=down * mm: self.shift(x, y)
+                acts[f"{held}+{key}"] = partial(self.shift, across * mm, down * mm)
         for keys, act in acts.items():
             shortcut = QShortcut(QKeySequence(keys), canvas, act)
             shortcut.setContext(Qt.ShortcutContext.WidgetShortcut)
