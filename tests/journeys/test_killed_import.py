@@ -18,6 +18,8 @@ from tests.intake.made import jpeg
 
 SCRIPT = Path(__file__).with_name("adding_in_a_process.py")
 PHOTOS_A_ROUND = 24
+#: How many photos the process puts on record at a time.
+BATCH = 4
 ROOM = 200_000
 
 
@@ -73,11 +75,17 @@ def _kill_rounds(tmp_path: Path, rounds: int, seed: int) -> tuple[int, int]:
         process = _start(journal, folder)
         assert process.stdout
         assert process.stdout.readline() == "ready\n"
-        start = time.monotonic()
-        if turn:
+        start, lines = time.monotonic(), []
+        if turn % 2:
             time.sleep(chance.uniform(0, usual))
             process.kill()
-        told_now = _told(process.stdout.readlines())
+        elif turn:
+            # Some way in, however busy the machine is, then at a random moment of the next step.
+            batches = chance.randrange(PHOTOS_A_ROUND // BATCH)
+            lines = [process.stdout.readline() for _ in range(batches * BATCH)]
+            time.sleep(chance.uniform(0, usual / PHOTOS_A_ROUND))
+            process.kill()
+        told_now = _told(lines + process.stdout.readlines())
         process.wait()
         process.stdout.close()
         if not turn:
