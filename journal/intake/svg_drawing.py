@@ -137,12 +137,13 @@ def _drawn(
     unit = scale.mm_per_unit
 
     def place(point: Point) -> Point:
-        return Point(point.x * unit, point.y * unit)
+        # A share of a picture without a size stays a length that is no number: refused here.
+        return Point(float(point.x) * unit, float(point.y) * unit)
 
     for figure, element in shown:
         try:
             closed, left = outlines(element, place, unit)
-        except (ValueError, ArithmeticError, AttributeError) as error:
+        except (ValueError, TypeError, ArithmeticError, AttributeError) as error:
             what = figure.name or figure.tag
             raise JournalError(f"{name} has a figure that can't be read: {what}.") from error
         yield _Drawn(figure, tuple(closed), tuple(left))
