@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from journal.domain.errors import JournalError
+from journal.store.tables import SECOND
 
 #: "RJnl" in ASCII, at offset 68 of the database file, so that ``file`` and we know it.
 APPLICATION_ID = 0x524A6E6C
@@ -87,11 +88,20 @@ def connect(
         raise JournalError(f"“{path}” can't be opened: {error}.") from error
     db.execute("PRAGMA foreign_keys = ON")
     if read_only:
+        _stand_in(db)
         db.execute("PRAGMA query_only = ON")
     else:
         # A journal is copied about and kept on network drives, where WAL does not work.
         db.execute("PRAGMA synchronous = EXTRA")
     return db
+
+
+def _stand_in(db: sqlite3.Connection) -> None:
+    """Give an older journal that may not be migrated empty tables in place of those it lacks."""
+    # Raw cursors: what is damaged is told by whoever asked for the journal, in its own words.
+    if sqlite3.Cursor(db).execute("PRAGMA user_version").fetchone()[0] == 1:
+        for table, definition in SECOND.items():
+            sqlite3.Cursor(db).execute(f"CREATE TEMP TABLE {table} ({definition}) STRICT")
 
 
 def create(path: Path) -> sqlite3.Connection:

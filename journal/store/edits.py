@@ -16,7 +16,8 @@ from journal.domain.changes import Changes
 from journal.domain.errors import UndoRefusedError
 from journal.domain.ids import EditId
 from journal.store.rows import kept_text
-from journal.store.schema import KINDS, RECORDED, as_json, columns
+from journal.store.schema import as_json, columns
+from journal.store.tables import KINDS, RECORDED
 
 #: A menu shows no more of what was done, in characters.
 _LONGEST_LABEL = 120

@@ -5,10 +5,10 @@ from contextlib import closing
 from pathlib import Path
 from typing import Any
 
-from journal.store.schema import first_schema
+from journal.store.schema import first_schema, second_schema
 
 #: The version of the tables that this program writes: one more for every step below.
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 
 
 def _steps() -> Any:
@@ -20,6 +20,11 @@ def _steps() -> Any:
     @steps()
     def m001_first_tables(db: Any) -> None:
         for statement in first_schema():
+            db.conn.execute(statement)
+
+    @steps()
+    def m002_people_surveys_buying_proof(db: Any) -> None:
+        for statement in second_schema():
             db.conn.execute(statement)
 
     return steps

@@ -1,147 +1,9 @@
-"""The tables of a journal, and the triggers that write the change log and the word index."""
+"""What makes a journal's tables, with the triggers that write the change log and word index."""
 
 import sqlite3
 from collections.abc import Iterable
 
-#: Tables whose every change is recorded. Their first column is the row number ``id``.
-RECORDED: dict[str, str] = {
-    "car": """
-        id INTEGER PRIMARY KEY CHECK (id = 1),
-        title TEXT NOT NULL, body TEXT NOT NULL, wheelbase_mm INTEGER NOT NULL,
-        length_mm INTEGER NOT NULL, currency TEXT NOT NULL, maker TEXT NOT NULL,
-        model TEXT NOT NULL, year TEXT NOT NULL, chassis_number TEXT NOT NULL,
-        engine_number TEXT NOT NULL, registration TEXT NOT NULL, colour TEXT NOT NULL,
-        owner TEXT NOT NULL, story TEXT NOT NULL, pause_minutes INTEGER NOT NULL,
-        stages TEXT NOT NULL""",
-    "milestones": """
-        id INTEGER PRIMARY KEY, kind TEXT NOT NULL, edtf TEXT NOT NULL,
-        earliest TEXT NOT NULL, latest TEXT NOT NULL, note TEXT NOT NULL""",
-    "originals": """
-        id INTEGER PRIMARY KEY, sha256 TEXT NOT NULL UNIQUE, suffix TEXT NOT NULL,
-        size INTEGER NOT NULL, mime TEXT NOT NULL, added TEXT NOT NULL""",
-    "cameras": """
-        id INTEGER PRIMARY KEY, make TEXT NOT NULL, model TEXT NOT NULL, serial TEXT NOT NULL,
-        shift_seconds INTEGER NOT NULL, UNIQUE (make, model, serial)""",
-    "photos": """
-        id INTEGER PRIMARY KEY,
-        sha256 TEXT NOT NULL UNIQUE REFERENCES originals (sha256),
-        name TEXT NOT NULL, kind TEXT NOT NULL, edtf TEXT NOT NULL, earliest TEXT NOT NULL,
-        latest TEXT NOT NULL, basis TEXT NOT NULL, utc_offset TEXT, candidates TEXT NOT NULL,
-        camera_id INTEGER REFERENCES cameras (id), sequence INTEGER, width INTEGER NOT NULL,
-        height INTEGER NOT NULL, orientation INTEGER, turn INTEGER NOT NULL,
-        latitude REAL, longitude REAL, caption TEXT NOT NULL, damage TEXT NOT NULL,
-        removed INTEGER NOT NULL""",
-    "views": """
-        id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, width REAL NOT NULL,
-        height REAL NOT NULL, rank INTEGER NOT NULL""",
-    "panels": """
-        id INTEGER PRIMARY KEY, name TEXT NOT NULL, side TEXT NOT NULL, system TEXT NOT NULL,
-        UNIQUE (name, side)""",
-    "shapes": """
-        id INTEGER PRIMARY KEY, panel_id INTEGER NOT NULL REFERENCES panels (id),
-        view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL,
-        rank INTEGER NOT NULL""",
-    "decor": """
-        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL REFERENCES views (id),
-        path TEXT NOT NULL, weight TEXT NOT NULL, rank INTEGER NOT NULL""",
-    "pins": """
-        id INTEGER PRIMARY KEY, photo_id INTEGER NOT NULL REFERENCES photos (id),
-        panel_id INTEGER NOT NULL REFERENCES panels (id), view_id INTEGER REFERENCES views (id),
-        x REAL, y REAL, facing REAL, UNIQUE (photo_id, panel_id)""",
-    "areas": """
-        id INTEGER PRIMARY KEY, name TEXT NOT NULL, found TEXT NOT NULL, done TEXT NOT NULL,
-        cautions TEXT NOT NULL""",
-    "area_panels": """
-        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
-        panel_id INTEGER NOT NULL REFERENCES panels (id), UNIQUE (area_id, panel_id)""",
-    "stage_changes": """
-        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
-        stage TEXT NOT NULL, edtf TEXT NOT NULL, earliest TEXT NOT NULL, latest TEXT NOT NULL,
-        note TEXT NOT NULL""",
-    "area_photos": """
-        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
-        photo_id INTEGER NOT NULL REFERENCES photos (id), role TEXT NOT NULL,
-        rank INTEGER NOT NULL, UNIQUE (area_id, photo_id)""",
-    "entries": """
-        id INTEGER PRIMARY KEY, edtf TEXT NOT NULL, earliest TEXT NOT NULL, latest TEXT NOT NULL,
-        text TEXT NOT NULL, area_id INTEGER REFERENCES areas (id),
-        panel_id INTEGER REFERENCES panels (id)""",
-    "anchors": """
-        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL REFERENCES views (id), x REAL NOT NULL,
-        y REAL NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, radius_mm REAL NOT NULL""",
-    "seams": """
-        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
-        view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL, joint TEXT NOT NULL,
-        spacing_mm REAL, note TEXT NOT NULL""",
-    "seam_changes": """
-        id INTEGER PRIMARY KEY, seam_id INTEGER NOT NULL REFERENCES seams (id),
-        state TEXT NOT NULL, start_mm REAL NOT NULL, end_mm REAL NOT NULL, edtf TEXT NOT NULL,
-        earliest TEXT NOT NULL, latest TEXT NOT NULL, note TEXT NOT NULL, photos TEXT NOT NULL""",
-    "patches": """
-        id INTEGER PRIMARY KEY, area_id INTEGER NOT NULL REFERENCES areas (id),
-        view_id INTEGER NOT NULL REFERENCES views (id), path TEXT NOT NULL,
-        thickness_mm REAL NOT NULL, steel TEXT NOT NULL, note TEXT NOT NULL, edtf TEXT NOT NULL,
-        earliest TEXT NOT NULL, latest TEXT NOT NULL""",
-    "measures": """
-        id INTEGER PRIMARY KEY, name TEXT NOT NULL, kind TEXT NOT NULL,
-        view_id INTEGER NOT NULL REFERENCES views (id), points TEXT NOT NULL, unit TEXT NOT NULL,
-        target TEXT, tolerance TEXT, area_id INTEGER REFERENCES areas (id),
-        panel_id INTEGER REFERENCES panels (id)""",
-    "readings": """
-        id INTEGER PRIMARY KEY, measure_id INTEGER NOT NULL REFERENCES measures (id),
-        point INTEGER NOT NULL, value TEXT NOT NULL, edtf TEXT NOT NULL, earliest TEXT NOT NULL,
-        latest TEXT NOT NULL, moment TEXT NOT NULL, instrument TEXT NOT NULL, note TEXT NOT NULL""",
-    "underlays": """
-        id INTEGER PRIMARY KEY, view_id INTEGER NOT NULL UNIQUE REFERENCES views (id),
-        sha256 TEXT NOT NULL REFERENCES originals (sha256), matrix TEXT NOT NULL,
-        strength REAL NOT NULL, shown INTEGER NOT NULL""",
-    "receipts": """
-        id INTEGER PRIMARY KEY, supplier TEXT NOT NULL, edtf TEXT NOT NULL,
-        earliest TEXT NOT NULL, latest TEXT NOT NULL, currency TEXT NOT NULL, paper TEXT NOT NULL,
-        printed_total INTEGER, rate TEXT NOT NULL, stands_in TEXT NOT NULL, note TEXT NOT NULL,
-        tax INTEGER, refund_of INTEGER REFERENCES receipts (id), read_text TEXT NOT NULL""",
-    "receipt_papers": """
-        id INTEGER PRIMARY KEY, receipt_id INTEGER NOT NULL REFERENCES receipts (id),
-        sha256 TEXT NOT NULL REFERENCES originals (sha256), rank INTEGER NOT NULL,
-        UNIQUE (receipt_id, sha256)""",
-    "lines": """
-        id INTEGER PRIMARY KEY, receipt_id INTEGER NOT NULL REFERENCES receipts (id),
-        rank INTEGER NOT NULL, text TEXT NOT NULL, quantity TEXT NOT NULL,
-        amount INTEGER NOT NULL, category TEXT NOT NULL, condition TEXT NOT NULL,
-        new_price INTEGER, spread TEXT NOT NULL""",
-    "line_shares": """
-        id INTEGER PRIMARY KEY, line_id INTEGER NOT NULL REFERENCES lines (id),
-        area_id INTEGER NOT NULL REFERENCES areas (id), weight INTEGER NOT NULL,
-        rank INTEGER NOT NULL, UNIQUE (line_id, area_id)""",
-    "work": """
-        id INTEGER PRIMARY KEY, edtf TEXT NOT NULL, earliest TEXT NOT NULL, latest TEXT NOT NULL,
-        minutes INTEGER NOT NULL, person TEXT NOT NULL, note TEXT NOT NULL""",
-    "work_shares": """
-        id INTEGER PRIMARY KEY, work_id INTEGER NOT NULL REFERENCES work (id),
-        area_id INTEGER NOT NULL REFERENCES areas (id), weight INTEGER NOT NULL,
-        rank INTEGER NOT NULL, UNIQUE (work_id, area_id)""",
-}
-
-#: What a change of a table means to those who show it.
-KINDS = {
-    "originals": "originals",
-    "views": "drawing",
-    "panels": "drawing",
-    "shapes": "drawing",
-    "decor": "drawing",
-    "seams": "metalwork",
-    "seam_changes": "metalwork",
-    "patches": "metalwork",
-    "measures": "readings",
-    "underlays": "drawing",
-    "area_panels": "areas",
-    "stage_changes": "areas",
-    "area_photos": "areas",
-    "receipt_papers": "receipts",
-    "lines": "receipts",
-    "line_shares": "receipts",
-    "work_shares": "work",
-}
+from journal.store.tables import FIRST, RECORDED, SECOND
 
 _LOG = """
 CREATE TABLE edits (
@@ -212,6 +74,28 @@ _SEARCHED: dict[str, tuple[int, str, str, str, str]] = {
     "stage_changes": (7, "area", "area_id", "{r}.note", "{r}.note <> ''"),
     "work": (8, "work", "id", "{r}.note", "{r}.note <> ''"),
 }
+#: The same for the tables that version 2 adds.
+_SEARCHED_SECOND: dict[str, tuple[int, str, str, str, str]] = {
+    "findings": (9, "finding", "id", "{r}.text || ' ' || {r}.note", "1"),
+    "wanted": (10, "wanted", "id", "{r}.text || ' ' || {r}.note", "1"),
+}
+
+_INDEXES_SECOND = """
+CREATE INDEX index_values_by_index ON index_values (index_id);
+CREATE INDEX findings_by_survey ON findings (survey_id);
+CREATE INDEX findings_by_area ON findings (area_id);
+CREATE INDEX findings_by_panel ON findings (panel_id);
+CREATE INDEX wanted_by_line ON wanted (line_id);
+CREATE INDEX sightings_by_wanted ON sightings (wanted_id);
+CREATE INDEX wanted_changes_by_wanted ON wanted_changes (wanted_id);
+CREATE INDEX imported_rows_by_receipt ON imported_rows (receipt_id);
+CREATE INDEX imported_rows_by_work ON imported_rows (work_id);
+CREATE INDEX pairs_by_area ON pairs (area_id);
+CREATE INDEX pairs_by_before ON pairs (before_id);
+CREATE INDEX pairs_by_after ON pairs (after_id);
+CREATE INDEX claim_words_by_area ON claim_words (area_id);
+CREATE INDEX cover_boxes_by_photo ON cover_boxes (photo_id);
+"""
 
 
 def columns(table: str) -> tuple[str, ...]:
@@ -255,7 +139,7 @@ def _record_triggers(table: str) -> Iterable[str]:
 
 
 def _search_triggers(table: str) -> Iterable[str]:
-    code, kind, ref, words, condition = _SEARCHED[table]
+    code, kind, ref, words, condition = (_SEARCHED | _SEARCHED_SECOND)[table]
     drop = f"DELETE FROM search WHERE rowid = OLD.id * 16 + {code};"
     put = (
         f"INSERT INTO search (rowid, words, kind, ref) SELECT NEW.id * 16 + {code}, "
@@ -278,11 +162,20 @@ def _statements(script: str) -> Iterable[str]:
 
 def first_schema() -> list[str]:
     """The statements that make version 1 of a journal's database."""
-    statements = list(_statements(_LOG))
-    for table, definition in RECORDED.items():
-        statements.append(f"CREATE TABLE {table} ({definition}) STRICT;")
+    return [*_statements(_LOG), *_schema(FIRST, _INDEXES, _SEARCHED)]
+
+
+def second_schema() -> list[str]:
+    """The statements that make version 2 out of version 1: new tables, none changed."""
+    return _schema(SECOND, _INDEXES_SECOND, _SEARCHED_SECOND)
+
+
+def _schema(tables: Iterable[str], indexes: str, searched: Iterable[str]) -> list[str]:
+    statements = []
+    for table in tables:
+        statements.append(f"CREATE TABLE {table} ({RECORDED[table]}) STRICT;")
         statements.extend(f"{trigger};" for trigger in _record_triggers(table))
-    statements.extend(_statements(_INDEXES))
-    for table in _SEARCHED:
+    statements.extend(_statements(indexes))
+    for table in searched:
         statements.extend(f"{trigger};" for trigger in _search_triggers(table))
     return statements

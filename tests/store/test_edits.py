@@ -21,7 +21,7 @@ from journal.domain.when import When
 from journal.store import edits
 from journal.store.folder import make
 from journal.store.journal import Journal
-from journal.store.schema import RECORDED
+from journal.store.tables import RECORDED
 from tests.store.values import (
     CAR,
     DAY,

@@ -126,19 +126,20 @@ def test_older_journal_is_backed_up_then_migrated(
         steps = old_steps()
 
         @steps()
-        def m002_later(db: object) -> None:
+        def m999_later(db: object) -> None:
             db.conn.execute("CREATE TABLE later (id INTEGER PRIMARY KEY)")  # type: ignore[attr-defined]
 
         return steps
 
     monkeypatch.setattr(migrations, "_steps", with_one_more)
-    monkeypatch.setattr(migrations, "SCHEMA_VERSION", 2)
+    now = migrations.SCHEMA_VERSION
+    monkeypatch.setattr(migrations, "SCHEMA_VERSION", now + 1)
     with store.open_folder(folder) as opened:
-        assert migrations.version(opened.db) == 2
+        assert migrations.version(opened.db) == now + 1
         assert opened.db.execute("SELECT count(*) FROM later").fetchone() == (0,)
         assert opened.car.get() == CAR
-    with closing(sqlite3.connect(folder / "journal before version 2.db")) as kept:
-        assert kept.execute("PRAGMA user_version").fetchone() == (1,)
+    with closing(sqlite3.connect(folder / f"journal before version {now + 1}.db")) as kept:
+        assert kept.execute("PRAGMA user_version").fetchone() == (now,)
         assert kept.execute("SELECT title FROM car").fetchone() == ("Halden Rook",)
 
 
