@@ -99,6 +99,7 @@ def _forget_views(journal: Journal, before: Drawing, after: Drawing) -> None:
     """Pins keep their panel where the view they had a spot on goes."""
     for view_id in _gone_views(before, after):
         journal.underlays.take(view_id)
+        journal.surveys.off_view(view_id)
         for pin in journal.pins.all():
             if pin.view_id == view_id:
                 journal.pins.put(pin.photo_id, pin.panel_id, None, None, None)

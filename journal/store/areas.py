@@ -46,7 +46,7 @@ class Areas(Subject):
             found = db.execute(f"SELECT id FROM {table} WHERE area_id = ?", (area_id,)).fetchall()
             for (row,) in found:
                 delete(db, table, row)
-        for table in ("entries", "measures"):
+        for table in ("entries", "measures", "wanted", "findings"):
             found = db.execute(f"SELECT id FROM {table} WHERE area_id = ?", (area_id,)).fetchall()
             for (row,) in found:
                 update(db, table, row, {"area_id": None})

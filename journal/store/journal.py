@@ -23,13 +23,19 @@ from journal.store.previews import Previews
 
 if TYPE_CHECKING:
     from journal.domain.arrivals import NewPhoto
+    from journal.store.clockings import Clockings
     from journal.store.metalwork import Metalwork
+    from journal.store.people import People
+    from journal.store.photo_spans import PhotoSpans
     from journal.store.photos import Photos
     from journal.store.pins import Pins
+    from journal.store.price_indices import PriceIndices
     from journal.store.readings import Readings
     from journal.store.receipts import Receipts
     from journal.store.search import Search
+    from journal.store.surveys import Surveys
     from journal.store.underlays import Underlays
+    from journal.store.wanted import WantedStore
     from journal.store.work import WorkStore
 
 
@@ -113,11 +119,60 @@ class Journal:
         return WorkStore(self)
 
     @cached_property
+    def wanted(self) -> "WantedStore":
+        """The parts still wanted, where they were seen and how far they have come."""
+        from journal.store.wanted import WantedStore
+
+        return WantedStore(self)
+
+    @cached_property
+    def people(self) -> "People":
+        """Who works on the car."""
+        from journal.store.people import People
+
+        return People(self)
+
+    @cached_property
+    def clockings(self) -> "Clockings":
+        """The clock's runs."""
+        from journal.store.clockings import Clockings
+
+        return Clockings(self)
+
+    @cached_property
+    def photo_spans(self) -> "PhotoSpans":
+        """Hours taken from photos."""
+        from journal.store.photo_spans import PhotoSpans
+
+        return PhotoSpans(self)
+
+    @cached_property
+    def surveys(self) -> "Surveys":
+        """The surveys with their findings."""
+        from journal.store.surveys import Surveys
+
+        return Surveys(self)
+
+    @cached_property
     def search(self) -> "Search":
         """The word index."""
         from journal.store.search import Search
 
         return Search(self)
+
+    @cached_property
+    def price_indices(self) -> "PriceIndices":
+        """The price indices."""
+        from journal.store.price_indices import PriceIndices
+
+        return PriceIndices(self)
+
+    @cached_property
+    def valuations(self) -> "Valuations":
+        """Valuations and comparable cars."""
+        from journal.store.valuations import Valuations
+
+        return Valuations(self)
 
     @property
     def db(self) -> sqlite3.Connection:

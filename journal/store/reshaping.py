@@ -106,6 +106,8 @@ _HANGING = {
     "area_panels": "repair area",
     "entries": "entry",
     "measures": "measure",
+    "findings": "finding",
+    "wanted": "wanted part",
 }
 
 
@@ -134,6 +136,6 @@ def hang_over(db: sqlite3.Connection, gone: int, keep: int) -> None:
                 delete(db, table, row)
             else:
                 update(db, table, row, {"panel_id": keep})
-    for table in ("entries", "measures"):
+    for table in ("entries", "measures", "wanted", "findings"):
         for (row,) in db.execute(f"SELECT id FROM {table} WHERE panel_id = ?", (gone,)).fetchall():
             update(db, table, row, {"panel_id": keep})

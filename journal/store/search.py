@@ -14,6 +14,9 @@ _TITLES = {
     "FROM panels WHERE id = ?",
     "entry": "SELECT 'Entry', edtf, earliest, latest FROM entries WHERE id = ?",
     "receipt": "SELECT supplier, edtf, earliest, latest FROM receipts WHERE id = ?",
+    "wanted": "SELECT 'Wanted: ' || text, '', '', '' FROM wanted WHERE id = ?",
+    "finding": "SELECT text, s.edtf, s.earliest, s.latest FROM findings "
+    "JOIN surveys s ON s.id = survey_id WHERE findings.id = ?",
     "work": "SELECT 'Work by ' || person, edtf, earliest, latest FROM work WHERE id = ?",
 }
 #: Ranking thousands of hits of one letter costs more than it tells.
