@@ -13,6 +13,7 @@ from journal.domain.hours import spoken_hours
 from journal.domain.ids import AreaId, PanelId
 from journal.domain.photos import Photo
 from journal.domain.receipts import Line, Receipt
+from journal.domain.wanted import Wanted
 from journal.domain.when import When
 from journal.domain.work import Work
 
@@ -21,8 +22,8 @@ from journal.domain.work import Work
 class Event:
     """One thing that happened to a panel.
 
-    ``kind`` is photos, stage, receipt, work, entry, seam, patch or reading; ``id`` is the number of
-    the photo, area, receipt, work, entry, seam, patch or measure.
+    ``kind`` is photos, stage, receipt, work, entry, wanted, seam, patch or reading; ``id`` is the
+    number of the photo, area, receipt, work, entry, wanted part, seam, patch or measure.
     """
 
     when: When | None
@@ -67,6 +68,7 @@ def history(session: Session, panel_id: PanelId) -> PanelHistory:
         *_bought(receipts),
         *_worked(work),
         *(Event(e.when, "entry", "Entry", e.text, e.id) for e in entries),
+        *_wanted(journal.wanted.for_panel(panel_id)),
         *(
             Event(done.when, done.kind, done.title, done.detail, done.id)
             for done in metal_done(session, panel_id, ids)
@@ -102,6 +104,13 @@ def _bought(receipts: tuple[tuple[Receipt, tuple[Line, ...]], ...]) -> Iterator[
     for receipt, lines in receipts:
         text = "; ".join(line.text for line in lines)
         yield Event(receipt.when, "receipt", f"Bought from {receipt.supplier}", text, receipt.id)
+
+
+def _wanted(parts: tuple[Wanted, ...]) -> Iterator[Event]:
+    """What was fitted, and what is still to be bought, to come or to be fitted."""
+    for part in parts:
+        verb = part.state.value.capitalize()
+        yield Event(part.since, "wanted", f"{verb}: {part.text}", part.note, part.id)
 
 
 def _worked(work: tuple[Work, ...]) -> Iterator[Event]:

@@ -2,14 +2,16 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
-from journal.domain.ids import ReceiptId, Sha256
+from journal.domain.ids import LineId, ReceiptId, Sha256, WantedId
 from journal.domain.receipts import Paper, Receipt, refuse_unreasonable
-from journal.domain.when import spoken
+from journal.domain.wanted import WantedState
+from journal.domain.when import When, spoken
 from journal.store.originals import recorded_path
 from journal.store.papers import ArrivedPapers, arriving
 
@@ -28,8 +30,16 @@ def receipt(session: Session, receipt_id: ReceiptId) -> Receipt:
     return session.journal.receipts.get(receipt_id)
 
 
-def record_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = ()) -> Changes:
+def record_receipt(
+    session: Session,
+    receipt: Receipt,
+    files: Sequence[Path] = (),
+    came: Sequence[WantedId | None] = (),
+) -> Changes:
     """Record a receipt, with scans or PDFs of its paper kept as originals.
+
+    ``came`` names for each line the wanted part that it is, None where it is none: the part is
+    tied to its line and has arrived today.
 
     Raises:
         JournalError: it has no supplier or no line, its paper is called lost though files of it
@@ -39,6 +49,7 @@ def record_receipt(session: Session, receipt: Receipt, files: Sequence[Path] = (
     journal = session.journal
     with arriving(journal, files) as papers, journal.edit(_label("Record", receipt)) as edit:
         made = journal.receipts.add(_with(receipt, papers))
+        _tie(session, journal.receipts.line_ids(made), came)
     return edit.changes(made)
 
 
@@ -75,6 +86,18 @@ def paper_path(session: Session, sha256: Sha256) -> Path:
 def suppliers(session: Session) -> tuple[str, ...]:
     """Every supplier's name, the most used first."""
     return session.journal.receipts.suppliers()
+
+
+def _tie(session: Session, line_ids: Sequence[LineId], came: Sequence[WantedId | None]) -> None:
+    for line_id, wanted_id in zip(line_ids, came, strict=False):
+        if wanted_id is None:
+            continue
+        part = session.journal.wanted.get(wanted_id)
+        session.journal.wanted.tie(part.id, line_id)
+        if part.state.rank < WantedState.ARRIVED.rank:
+            session.journal.wanted.set_state(
+                part.id, WantedState.ARRIVED, When.on(date.today()), ""
+            )
 
 
 def _label(verb: str, receipt: Receipt) -> str:

@@ -7,10 +7,12 @@ from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, Milestone
 from journal.domain.drawing import Drawing
 from journal.domain.patches import Patch
+from journal.domain.people import Person
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
 from journal.domain.readings import Measure, Reading
 from journal.domain.receipts import Receipt
 from journal.domain.seams import Seam, SeamChange
+from journal.domain.wanted import Wanted
 from journal.domain.work import Work
 
 
@@ -38,3 +40,5 @@ class Record:
     anchors: tuple[AnchorPoint, ...] = ()
     measures: tuple[Measure, ...] = ()
     readings: tuple[Reading, ...] = ()
+    people: tuple[Person, ...] = ()
+    wanted: tuple[Wanted, ...] = ()

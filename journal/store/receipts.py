@@ -31,15 +31,18 @@ class Receipts(Subject):
         papers = [{"sha256": sha, "rank": rank} for rank, sha in enumerate(receipt.papers)]
         replace_children(self._db, "receipt_papers", ("receipt_id", receipt_id), "sha256", papers)
         kept = {line.id for line in receipt.lines if line.id}
-        for line_id in self._line_ids(receipt_id):
+        for line_id in self.line_ids(receipt_id):
             if line_id not in kept:
                 self._remove_line(line_id)
         for rank, line in enumerate(receipt.lines):
             self._set_line(receipt_id, rank, line)
 
-    def _line_ids(self, receipt_id: ReceiptId) -> list[int]:
-        found = self._db.execute("SELECT id FROM lines WHERE receipt_id = ?", (receipt_id,))
-        return [i for (i,) in found.fetchall()]
+    def line_ids(self, receipt_id: ReceiptId) -> tuple[LineId, ...]:
+        """The numbers of a receipt's lines, in their order."""
+        found = self._db.execute(
+            "SELECT id FROM lines WHERE receipt_id = ? ORDER BY rank, id", (receipt_id,)
+        )
+        return tuple(LineId(i) for (i,) in found)
 
     def _set_line(self, receipt_id: ReceiptId, rank: int, line: Line) -> None:
         values = {
@@ -62,6 +65,11 @@ class Receipts(Subject):
         replace_children(self._db, "line_shares", ("line_id", line_id), "area_id", rows)
 
     def _remove_line(self, line_id: int) -> None:
+        # A wanted part outlives the line it became: it has come all the same.
+        for (part,) in self._db.execute(
+            "SELECT id FROM wanted WHERE line_id = ?", (line_id,)
+        ).fetchall():
+            update(self._db, "wanted", part, {"line_id": None})
         replace_children(self._db, "line_shares", ("line_id", line_id), "area_id", [])
         delete(self._db, "lines", line_id)
 
@@ -72,7 +80,7 @@ class Receipts(Subject):
         ).fetchall():
             update(self._db, "receipts", refund, {"refund_of": None})
         replace_children(self._db, "receipt_papers", ("receipt_id", receipt_id), "sha256", [])
-        for line_id in self._line_ids(receipt_id):
+        for line_id in self.line_ids(receipt_id):
             self._remove_line(line_id)
         delete(self._db, "receipts", receipt_id)
 

@@ -24,4 +24,6 @@ def record(journal: Journal) -> Record:
         anchors=journal.metalwork.anchors(),
         measures=journal.readings.measures(),
         readings=journal.readings.all(),
+        people=journal.people.all(),
+        wanted=journal.wanted.all(),
     )
