@@ -150,7 +150,7 @@ def lead(drive: Drive, folder: Path, count: int) -> None:
     ledger: Any = workspace.current_page()
     receipt = receipts.receipts(session)[count // 60]
     drive.act("a receipt", lambda: desk.select(ReceiptSelected(receipt.id)))
-    drive.act("filter receipts", lambda: ledger.receipts.filter.setText("flange"))
+    drive.act("filter receipts", lambda: ledger.tab("Receipts").filter.setText("flange"))
     drive.act("close the journal", window.close_journal)
 
 

@@ -45,7 +45,17 @@ def page(qtbot, desk):
 
 
 def suppliers(page):
-    return [r.supplier for r in page.receipts.table.rows_model.rows()]
+    return [r.supplier for r in page.tab("Receipts").table.rows_model.rows()]
+
+
+def front(page):
+    return page.tabs.tabText(page.tabs.currentIndex())
+
+
+def laid_out(page, by):
+    page.show_tab("Costs")
+    page.tab("Costs").lay_out_by(by)
+    return page.tab("Costs").view
 
 
 def click(qtbot, figure):
@@ -80,12 +90,12 @@ def test_the_figures_say_what_they_are_and_rest_on(page):
 )
 def test_a_figure_opens_the_receipts_it_is_made_of(qtbot, page, figure, made_of):
     click(qtbot, page.figures[figure])
-    assert page.tabs.currentWidget() is page.receipts
+    assert front(page) == "Receipts"
     assert suppliers(page) == made_of
-    assert page.receipts.only.isVisible()
-    qtbot.mouseClick(page.receipts.only, Qt.MouseButton.LeftButton)
+    assert page.tab("Receipts").only.isVisible()
+    qtbot.mouseClick(page.tab("Receipts").only, Qt.MouseButton.LeftButton)
     assert len(suppliers(page)) == 4
-    assert not page.receipts.only.isVisible()
+    assert not page.tab("Receipts").only.isVisible()
 
 
 def test_lines_that_differ_from_the_print_are_remarked_on(qtbot, page):
@@ -104,9 +114,9 @@ def test_money_without_a_rate_is_remarked_on(page, desk):
 @pytest.mark.parametrize("by", COSTS_BY)
 def test_every_table_shows_the_ledgers_rows_and_total(page, session, by):
     table = costs(session, by)
-    view = page.tables[by].table
+    shown = laid_out(page, by)
+    view, total = shown.table, shown.total
     assert view.rows_model.rows() == table.rows
-    total = page.tables[by].total
     assert total.model().rowCount() == 1
     assert total.model().index(0, 0).data() == "total"
     assert total.model().index(0, 4).data() == "€342.30"
@@ -115,8 +125,7 @@ def test_every_table_shows_the_ledgers_rows_and_total(page, session, by):
 
 def test_the_total_stays_in_sight_under_its_own_columns(qtbot, page):
     page.resize(700, 330)
-    page.tabs.setCurrentIndex(0)
-    view = page.tables["category"]
+    view = laid_out(page, "category")
     qtbot.waitUntil(lambda: not view.total.visibleRegion().isEmpty())
     qtbot.waitUntil(
         lambda: all(
@@ -133,10 +142,10 @@ def test_an_empty_ledger_says_what_belongs_there(qtbot, tmp_path):
         qtbot.addWidget(page)
         page.refresh(None)
         page.show()
-        assert page._empty.isVisible()
+        assert page.tab("Costs").empty.isVisible()
         desk.act(receipts.record_receipt, workshop.receipt("Mill", "2016", workshop.line("Oil", 9)))
         page.refresh(None)
-        assert not page._empty.isVisible()
+        assert not page.tab("Costs").empty.isVisible()
 
 
 @pytest.mark.parametrize(
@@ -151,8 +160,7 @@ def test_an_empty_ledger_says_what_belongs_there(qtbot, tmp_path):
     ],
 )
 def test_a_row_opens_the_receipts_it_is_made_of(qtbot, page, by, row, made_of):
-    view = page.tables[by]
-    page.tabs.setCurrentWidget(view)
+    view = laid_out(page, by)
     rows = view.table.rows_model.rows()
     view.table.selectRow([r.label for r in rows].index(row))
     qtbot.keyClick(view.table, Qt.Key.Key_Return)
@@ -160,16 +168,16 @@ def test_a_row_opens_the_receipts_it_is_made_of(qtbot, page, by, row, made_of):
 
 
 def test_a_row_of_hours_alone_opens_the_hours(qtbot, page):
-    view = page.tables["category"]
+    view = laid_out(page, "category")
     labels = [r.label for r in view.table.rows_model.rows()]
     view.table.selectRow(labels.index("hours worked"))
     qtbot.keyClick(view.table, Qt.Key.Key_Return)
-    assert page.tabs.currentWidget() is page.hours
-    assert len(page.hours.table.rows_model.rows()) == 3
+    assert front(page) == "Hours"
+    assert len(page.tab("Hours").table.rows_model.rows()) == 3
 
 
 def test_bars_are_split_by_restoration_and_upkeep(page):
-    view = page.tables["year"]
+    view = laid_out(page, "year")
     bars = {
         row.label: view.table.model().index(n, 1).data(Qt.ItemDataRole.UserRole + 1)
         for n, row in enumerate(view.table.rows_model.rows())
@@ -179,17 +187,17 @@ def test_bars_are_split_by_restoration_and_upkeep(page):
 
 
 def test_receipts_are_filtered_by_words(qtbot, page):
-    page.tabs.setCurrentWidget(page.receipts)
-    qtbot.keyClicks(page.receipts.filter, "wing bank")
+    page.show_tab("Receipts")
+    qtbot.keyClicks(page.tab("Receipts").filter, "wing bank")
     assert suppliers(page) == ["Yard on Mill Lane"]
-    assert page.receipts.count.text() == "1 of 4 receipts"
+    assert page.tab("Receipts").count.text() == "1 of 4 receipts"
 
 
 def test_a_receipt_is_removed_by_key_and_brought_back_by_undo(qtbot, page, desk):
-    page.tabs.setCurrentWidget(page.receipts)
-    page.receipts.table.selectRow(0)
-    page.receipts.table.setFocus()
-    qtbot.keyClick(page.receipts.table, Qt.Key.Key_Delete)
+    page.show_tab("Receipts")
+    page.tab("Receipts").table.selectRow(0)
+    page.tab("Receipts").table.setFocus()
+    qtbot.keyClick(page.tab("Receipts").table, Qt.Key.Key_Delete)
     assert len(suppliers(page)) == 3
     assert page.figures["Upkeep"].number == "€0.00"
     desk.act(history.undo)
@@ -197,51 +205,51 @@ def test_a_receipt_is_removed_by_key_and_brought_back_by_undo(qtbot, page, desk)
 
 
 def test_enter_opens_a_receipt_to_be_changed(qtbot, page):
-    page.tabs.setCurrentWidget(page.receipts)
-    page.receipts.table.selectRow(3)
-    qtbot.keyClick(page.receipts.table, Qt.Key.Key_Return)
+    page.show_tab("Receipts")
+    page.tab("Receipts").table.selectRow(3)
+    qtbot.keyClick(page.tab("Receipts").table, Qt.Key.Key_Return)
     dialog = opened_dialog(ReceiptDialog)
     assert dialog.head.supplier.text() == "Brandt Panels"
     dialog.reject()
 
 
 def test_a_receipt_picked_is_selected_and_one_selected_is_picked(qtbot, page, desk, session):
-    page.tabs.setCurrentWidget(page.receipts)
-    page.receipts.filter.setText("oil")
+    page.show_tab("Receipts")
+    page.tab("Receipts").filter.setText("oil")
     known = receipts.receipts(session)[0]
     desk.select(ReceiptSelected(known.id))
-    assert page.receipts.table.picked() == known
+    assert page.tab("Receipts").table.picked() == known
     page.activateWindow()
-    page.receipts.table.setFocus()
-    qtbot.keyClick(page.receipts.table, Qt.Key.Key_Up)
-    assert desk.selection == ReceiptSelected(page.receipts.table.picked().id)
+    page.tab("Receipts").table.setFocus()
+    qtbot.keyClick(page.tab("Receipts").table, Qt.Key.Key_Up)
+    assert desk.selection == ReceiptSelected(page.tab("Receipts").table.picked().id)
 
 
 def test_hours_are_added_changed_and_removed(qtbot, page, session):
-    page.tabs.setCurrentWidget(page.hours)
-    press = {b.text(): b for b in page.hours.findChildren(QPushButton) if b.isVisible()}
+    page.show_tab("Hours")
+    press = {b.text(): b for b in page.tab("Hours").findChildren(QPushButton) if b.isVisible()}
     press["New h&ours"].click()
     dialog = opened_dialog(HoursDialog)
     dialog.hours.set_text("2")
     dialog.accept_button.click()
     dialog.reject()
     assert len(hours.work(session)) == 4
-    page.hours.table.selectRow(3)
+    page.tab("Hours").table.selectRow(3)
     press["E&dit"].click()
     dialog = opened_dialog(HoursDialog)
     dialog.hours.set_text("4")
     dialog.accept_button.click()
     assert hours.work(session)[0].minutes == 240
-    page.hours.table.selectRow(3)
+    page.tab("Hours").table.selectRow(3)
     press["Re&move"].click()
     assert len(hours.work(session)) == 3
 
 
 def test_what_is_not_shared_is_said(page):
-    table = page.hours.table
+    table = page.tab("Hours").table
     shared = [table.model().index(n, 3).data() for n in range(table.model().rowCount())]
     assert "not shared" in shared
-    model = page.receipts.table.model()
+    model = page.tab("Receipts").table.model()
     assert model.index(0, 5).data() == "not shared"
 
 
@@ -252,8 +260,8 @@ def test_an_empty_list_invites(qtbot, tmp_path):
         hours.record_work(session, workshop.work("2015-05-02", 210, "Iris"))
         page.refresh(None)
         page.show()
-        page.tabs.setCurrentWidget(page.receipts)
-        shown = [b.text() for b in page.receipts.findChildren(QPushButton) if b.isVisible()]
+        page.show_tab("Receipts")
+        shown = [b.text() for b in page.tab("Receipts").findChildren(QPushButton) if b.isVisible()]
         assert shown == ["New re&ceipt"]
 
 

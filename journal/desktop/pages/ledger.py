@@ -1,24 +1,24 @@
-"""The page of money and hours: figures, costs laid out four ways, receipts, hours."""
+"""The page of money and hours: a few figures, and tabs that show what they are made of."""
 
 from functools import partial
+from typing import Any
 
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
 
 from journal.actions import cars
 from journal.actions.costs import LaidOut, laid_out
 from journal.desktop.desk import Desk, ReceiptSelected, Selection
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
-from journal.desktop.pages.ledger_lists import ReceiptList, WorkList
 from journal.desktop.pages.ledger_papers import read_papers
-from journal.desktop.pages.ledger_tables import TITLES, CostsView
+from journal.desktop.pages.ledger_tabs import TABS, LedgerTab, TabHolder
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.figure import Figure
-from journal.desktop.widgets.parts import EmptyState, button, clear_layout, label, row
+from journal.desktop.widgets.parts import button, clear_layout, column, label, row
 from journal.domain.changes import Changes
-from journal.domain.costs import COSTS_BY, HOURS, CostRow, CostsBy, CostSummary
+from journal.domain.costs import CostSummary
 from journal.domain.hours import spoken_hours
 from journal.domain.money import format_money
 
@@ -39,9 +39,7 @@ class LedgerPage(Page):
         self.figures = {name: Figure(name) for name in _NAMES}
         self.remarks = QVBoxLayout()
         self.tabs = QTabWidget()
-        self.tables = {by: CostsView(by) for by in COSTS_BY}
-        self.receipts = ReceiptList(desk)
-        self.hours = WorkList(desk)
+        self._holders = {entry.title: TabHolder(entry, desk) for entry in TABS}
         self._build()
         self._connect()
 
@@ -53,43 +51,22 @@ class LedgerPage(Page):
         self.remarks.setSpacing(2)
         self.tabs.setAccessibleName("Costs, receipts and hours")
         self.tabs.setDocumentMode(True)
-        for by, view in self.tables.items():
-            self.tabs.addTab(view, f"By {TITLES[by].lower()}")
-        self.tabs.addTab(self.receipts, "Receipts")
-        self.tabs.addTab(self.hours, "Hours")
-        self._filled = QWidget()
-        layout = QVBoxLayout(self._filled)
-        layout.setContentsMargins(12, 12, 12, 8)
-        layout.setSpacing(8)
-        layout.addLayout(figures)
-        layout.addLayout(self.remarks)
-        layout.addWidget(self.tabs, 1)
-        self._empty = self._make_empty()
-        self._stack = QStackedLayout(self)
-        self._stack.addWidget(self._filled)
-        self._stack.addWidget(self._empty)
+        for title, holder in self._holders.items():
+            holder.made.connect(self._on_tab_made)
+            self.tabs.addTab(holder, title)
+        self._head = QWidget()
+        head = column(spacing=8)
+        head.addLayout(figures)
+        head.addLayout(self.remarks)
+        self._head.setLayout(head)
+        layout = column(self._head, self.tabs, margin=12)
+        layout.setStretch(1, 1)
+        self.setLayout(layout)
         self.setFocusProxy(self.tabs.tabBar())
         self.setAcceptDrops(not self.desk.read_only)
 
-    def _make_empty(self) -> EmptyState:
-        receipt = button("New &receipt", self.receipts.new, icon="receipt", role="primary")
-        papers = button("Read &papers", self.receipts.read, icon="file")
-        hours = button("&Hours", self.hours.new, icon="hours")
-        for act in (receipt, papers, hours):
-            act.setEnabled(not self.desk.read_only)
-        return EmptyState(
-            "ledger",
-            "No receipt and no hours yet",
-            "Record what was paid, line by line, with the paper scanned, lost or never given, and "
-            "who worked how long. The sums by category, repair area, year and supplier follow.",
-            receipt,
-            papers,
-            hours,
-        )
-
     def _connect(self) -> None:
-        for by, view in self.tables.items():
-            view.opened.connect(partial(self._on_row, by))
+        self.tabs.currentChanged.connect(lambda _place: self._bring_forward())
         opens = {
             "Restoration": self._on_restoration,
             "Upkeep": self._on_upkeep,
@@ -117,7 +94,11 @@ class LedgerPage(Page):
 
     def refresh(self, changes: Changes | None) -> None:
         """Read the sums and lists again, in a reader's thread."""
+        if changes is not None:
+            for holder in self._holders.values():
+                holder.tell_changes(changes)
         if changes is not None and not changes.kinds & _KINDS:
+            self._bring_forward()
             return
         session = self.desk.session
         if self._reading is not None:
@@ -126,23 +107,42 @@ class LedgerPage(Page):
 
     def _on_read(self, found: LaidOut) -> None:
         self._reading = None
+        # Without money and hours there is no figure to show, but there may be a survey to make.
+        self._head.setVisible(bool(found.receipts or found.work))
         self._show_figures(found.summary)
         self._show_remarks(found.summary)
-        for table in found.tables:
-            self.tables[table.by].show_table(table)
-        self.receipts.show_receipts(found.receipts, found.areas)
-        self.hours.show_work(found.work, found.areas)
-        is_empty = self.receipts.is_empty and self.hours.is_empty
-        self._stack.setCurrentWidget(self._empty if is_empty else self._filled)
+        for holder in self._holders.values():
+            holder.tell_found(found)
+        self._bring_forward()
         self.show_selection(self.desk.selection)
 
     def show_selection(self, selection: Selection) -> None:
         """Pick the receipt that is selected."""
         if isinstance(selection, ReceiptSelected):
-            picked = self.receipts.table.picked()
+            receipts = self.tab("Receipts")
+            picked = receipts.table.picked()
             if picked is None or picked.id != selection.id:
-                self.tabs.setCurrentWidget(self.receipts)
-                self.receipts.pick(selection.id)
+                self.show_tab("Receipts")
+                receipts.pick(selection.id)
+
+    # --- tabs ---
+
+    def tab(self, title: str) -> Any:
+        """A tab by its title, made where it wasn't yet."""
+        return self._holders[title].tab
+
+    def show_tab(self, title: str) -> None:
+        """Bring a tab to the front."""
+        self.tabs.setCurrentWidget(self._holders[title])
+
+    def _bring_forward(self) -> None:
+        """Make the tab in front, or bring it up to date."""
+        holder = self.tabs.currentWidget()
+        if isinstance(holder, TabHolder):
+            _ = holder.tab
+
+    def _on_tab_made(self, tab: LedgerTab) -> None:
+        tab.pieces_wanted.connect(self._show_pieces)
 
     # --- showing ---
 
@@ -202,22 +202,23 @@ class LedgerPage(Page):
         milestones = self.desk.ask(cars.milestones) or ()
         self._show_receipts(ledger_filters.upkeep(milestones))
 
-    def _on_row(self, by: CostsBy, found: CostRow) -> None:
-        if found.key == HOURS or (not found.money and found.minutes):
-            self._show_hours(ledger_filters.hours_of_row(by, found))
+    def _show_pieces(self, wanted: ReceiptFilter | WorkFilter) -> None:
+        """Show what a figure is made of."""
+        if isinstance(wanted, ReceiptFilter):
+            self._show_receipts(wanted)
         else:
-            self._show_receipts(ledger_filters.of_row(by, found))
+            self._show_hours(wanted)
 
     def _show_receipts(self, wanted: ReceiptFilter) -> None:
-        self.tabs.setCurrentWidget(self.receipts)
-        self.receipts.keep_only(wanted)
+        self.show_tab("Receipts")
+        self.tab("Receipts").keep_only(wanted)
 
     def _show_hours(self, wanted: WorkFilter | None = None) -> None:
-        self.tabs.setCurrentWidget(self.hours)
+        self.show_tab("Hours")
         if wanted is None:
-            self.hours.show_all()
+            self.tab("Hours").show_all()
         else:
-            self.hours.keep_only(wanted)
+            self.tab("Hours").keep_only(wanted)
 
 
 def _about(minutes: int) -> str:

@@ -15,9 +15,15 @@ from journal.domain.money import format_money
 TITLES: dict[CostsBy, str] = {
     "category": "Category",
     "area": "Repair area",
+    "panel": "Panel",
+    "phase": "Phase",
     "year": "Year",
+    "month": "Month",
     "supplier": "Supplier",
+    "person": "Person",
+    "condition": "Condition",
 }
+_BY_TIME = frozenset({"year", "month"})
 _BAR_COLUMN = 1
 
 
@@ -27,13 +33,12 @@ class CostsView(QWidget):
     #: A row is to be shown in the receipts it is made of: a CostRow.
     opened = Signal(object)
 
-    def __init__(self, by: CostsBy, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.by = by
         self._table: CostTable | None = None
         self._most = 0
-        columns = self._columns(by)
-        self.table = RowsTable(f"Costs by {by}", columns)
+        columns = self._columns()
+        self.table = RowsTable("Costs", columns)
         self.total = TotalRow(self.table, columns)
         self.table.setItemDelegateForColumn(_BAR_COLUMN, BarDelegate(self.table))
         self.table.on_opened(self.opened.emit)
@@ -48,9 +53,9 @@ class CostsView(QWidget):
         layout.setContentsMargins(0, 8, 0, 0)
         self.setLayout(layout)
 
-    def _columns(self, by: CostsBy) -> tuple[Column, ...]:
+    def _columns(self) -> tuple[Column, ...]:
         return (
-            Column(TITLES[by], lambda row: row.label, self._key, wide=True),
+            Column("", lambda row: row.label, self._key, wide=True),
             Column("Share", self._part, lambda row: row.money, wide=True, bar=self._bar),
             Column("Restoration", lambda r: self._money(r.restoration), _restoration, number=True),
             Column("Upkeep", lambda r: self._money(r.upkeep), _upkeep, number=True),
@@ -62,12 +67,15 @@ class CostsView(QWidget):
     def show_table(self, table: CostTable) -> None:
         """Show costs."""
         self._table = table
+        self.table.rows_model.rename(0, TITLES[table.by])
+        self.table.setAccessibleName(f"Costs by {TITLES[table.by].lower()}")
         self._most = max((abs(row.money) for row in table.rows), default=0)
         self.table.set_rows(table.rows)
         self.total.show_total(table.total)
 
     def _key(self, row: CostRow) -> object:
-        return row.key if self.by == "year" else row.label.casefold()
+        by_time = self._table is not None and self._table.by in _BY_TIME
+        return row.key if by_time else row.label.casefold()
 
     def _money(self, minor: int) -> str:
         if self._table is None or not minor:

@@ -1,7 +1,7 @@
 """Tables of frozen rows: columns say how a row reads, sorts and is drawn."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from PySide6.QtCore import (
@@ -63,6 +63,13 @@ class RowsModel(QAbstractTableModel):
         self._given, self._total = tuple(rows), total
         self._arrange()
         self.endResetModel()
+
+    def rename(self, place: int, title: str) -> None:
+        """Call a column something else."""
+        columns = list(self._columns)
+        columns[place] = replace(columns[place], title=title)
+        self._columns = tuple(columns)
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, place, place)
 
     def rows(self) -> tuple[Any, ...]:
         """The rows in the order shown, without the total."""
