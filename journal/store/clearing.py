@@ -52,5 +52,6 @@ def _forget(journal: Journal, original_id: int, sha256: str) -> None:
             rows = db.execute(f"SELECT id FROM {table} WHERE photo_id = ?", (photo,)).fetchall()
             for (row,) in rows:
                 delete(db, table, row)
+        journal.photo_spans.forget(photo)
         delete(db, "photos", photo)
     delete(db, "originals", original_id)
