@@ -18,6 +18,7 @@ COMMANDS = {
     "pin": "Pin a photo to a panel.",
     "receipt": "Record a receipt.",
     "work": "Record hours.",
+    "wanted": "Plan the buying.",
     "panel": "Read everything ever done to a panel.",
     "find": "Find words anywhere.",
     "metal": "Read what was welded and let in.",

@@ -12,6 +12,7 @@ from journal.domain.ids import AreaId
 from journal.domain.money import minor_units
 from journal.domain.receipts import Receipt, Share
 from journal.domain.record import Record
+from journal.domain.wanted import Wanted
 from journal.domain.when import When
 
 Cell = str | int | Decimal | None
@@ -40,6 +41,9 @@ def sheets(record: Record) -> tuple[Sheet, ...]:
         Sheet("areas", _AREAS, tuple(_areas(record, labels))),
         Sheet("stages", ("area", "area id", "stage", "date", "note"), tuple(_stages(record))),
         Sheet("entries", _ENTRIES, tuple(_entries(record, areas, labels))),
+        _sheet("wanted", _WANTED, record.wanted, lambda part: _wanted(part, record, areas, labels)),
+        Sheet("wanted states", _WANTED_STATES, tuple(_wanted_states(record))),
+        Sheet("sightings", _SIGHTINGS, tuple(_sightings(record))),
         Sheet("milestones", ("kind", "date", "note"), tuple(_milestones(record))),
         Sheet("photos", _PHOTOS, tuple(_photos(record, labels))),
     )  # fmt: skip
@@ -56,6 +60,12 @@ _LINES = (
 _ENTRIES = ("id", "date", "text", "area", "panel")
 _WORK = ("id", "date", "person", "minutes", "note", "areas")
 _AREAS = ("id", "name", "panels", "stage", "found", "done", "cautions")
+_WANTED = (
+    "id", "text", "quantity", "panel", "area", "category", "condition", "price limit",
+    "new price", "currency", "state", "since", "receipt id", "line id", "note",
+)  # fmt: skip
+_WANTED_STATES = ("wanted id", "text", "state", "date", "note")
+_SIGHTINGS = ("id", "wanted id", "text", "place", "price", "currency", "date", "note")
 _PHOTOS = (
     "id", "name", "taken", "earliest", "latest", "known by", "camera", "caption", "panels",
     "damage", "sha256",
@@ -120,6 +130,35 @@ def _entries(
         area = areas.get(entry.area_id) if entry.area_id is not None else None
         panel = labels.get(entry.panel_id) if entry.panel_id is not None else None
         yield entry.id, entry.when.edtf, entry.text, area, panel
+
+
+def _wanted(
+    part: Wanted, record: Record, areas: Mapping[AreaId, str], labels: Mapping[Any, str]
+) -> tuple[Cell, ...]:
+    currency = record.car.currency
+    panel = labels.get(part.panel_id) if part.panel_id is not None else None
+    area = areas.get(part.area_id) if part.area_id is not None else None
+    return (
+        part.id, part.text, part.quantity, panel, area, part.category.value,
+        part.condition.value if part.condition else "any", _money(part.price_limit, currency),
+        _money(part.new_price, currency), currency, part.state.value,
+        part.since.edtf if part.since else None, part.receipt_id, part.line_id, part.note,
+    )  # fmt: skip
+
+
+def _wanted_states(record: Record) -> Iterator[tuple[Cell, ...]]:
+    for part in record.wanted:
+        for change in part.changes:
+            yield part.id, part.text, change.state.value, change.when.edtf, change.note
+
+
+def _sightings(record: Record) -> Iterator[tuple[Cell, ...]]:
+    for part in record.wanted:
+        for one in part.sightings:
+            price = _money(one.price, one.currency)
+            yield (
+                one.id, part.id, part.text, one.place, price, one.currency, one.when.edtf, one.note,
+            )  # fmt: skip
 
 
 def _milestones(record: Record) -> Iterator[tuple[Cell, ...]]:
