@@ -67,6 +67,7 @@ def history(session: Session, panel_id: PanelId) -> PanelHistory:
         *_stages(areas),
         *_bought(receipts),
         *_worked(work),
+        *_found(session, panel_id),
         *(Event(e.when, "entry", "Entry", e.text, e.id) for e in entries),
         *_wanted(journal.wanted.for_panel(panel_id)),
         *(
@@ -76,6 +77,13 @@ def history(session: Session, panel_id: PanelId) -> PanelHistory:
     ]
     events.sort(key=lambda e: e.when.earliest if e.when else datetime.max)
     return PanelHistory(panel, photos, areas, receipts, work, entries, tuple(events))
+
+
+def _found(session: Session, panel_id: PanelId) -> Iterator[Event]:
+    days = {survey.id: survey.when for survey in session.journal.surveys.all()}
+    for found in session.journal.surveys.on_panel(panel_id):
+        title = f"Surveyed: {found.severity}"
+        yield Event(days[found.survey_id], "finding", title, found.text, found.id)
 
 
 def _lines_for(receipt: Receipt, areas: frozenset[AreaId]) -> tuple[Line, ...]:
