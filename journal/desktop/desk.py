@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal
 from journal.desktop.tasks import Job, OnCancelled, OnDone, Task, TaskRunner
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId
+from journal.domain.ids import AreaId, FindingId, PanelId, PhotoId, ReceiptId, WantedId
 
 if TYPE_CHECKING:
     from journal.actions.session import Session
@@ -56,6 +56,20 @@ class ReceiptSelected:
     id: ReceiptId
 
 
+@dataclass(frozen=True, slots=True)
+class WantedSelected:
+    """A wanted part."""
+
+    id: WantedId
+
+
+@dataclass(frozen=True, slots=True)
+class FindingSelected:
+    """A finding of a survey."""
+
+    id: FindingId
+
+
 class MetalKind(StrEnum):
     """What of the metalwork is selected."""
 
@@ -74,7 +88,14 @@ class MetalSelected:
 
 
 Selection = (
-    Nothing | PhotosSelected | PanelSelected | AreaSelected | ReceiptSelected | MetalSelected
+    Nothing
+    | PhotosSelected
+    | PanelSelected
+    | AreaSelected
+    | ReceiptSelected
+    | WantedSelected
+    | FindingSelected
+    | MetalSelected
 )
 
 

@@ -1,12 +1,13 @@
 """A survey: what was found walking round the car, with three figures each for money and hours."""
 
 import math
+import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
 from journal.domain.errors import JournalError
-from journal.domain.hours import spoken_hours
+from journal.domain.hours import parse_hours, spoken_hours
 from journal.domain.ids import AreaId, CauseId, FindingId, PanelId, SurveyId, ViewId
 from journal.domain.money import MOST, format_money
 from journal.domain.when import When
@@ -210,3 +211,41 @@ def _check_three(three: Three, what: str, written: Callable[[int], str]) -> None
 
 def _hours(minutes: int) -> str:
     return spoken_hours(minutes) if minutes else "0 h"
+
+
+_CLOCK = re.compile(r"(?P<hours>[0-9]{1,5}):(?P<minutes>[0-5][0-9])")
+_LONG = re.compile(r"(?P<hours>[0-9]{1,5}(?:[.,][0-9]{1,4})?)")
+
+
+def parse_time(text: str) -> int:
+    """Read a time that something may take, in minutes: "12", "7.5", "7:30", "45 min", "0".
+
+    Raises:
+        JournalError: the text is no time.
+    """
+    plain = " ".join(text.split()).casefold()
+    bare = plain.removesuffix("hours").removesuffix("h").strip()
+    if found := _CLOCK.fullmatch(bare):
+        return int(found["hours"]) * 60 + int(found["minutes"])
+    if found := _LONG.fullmatch(bare):
+        return round(float(found["hours"].replace(",", ".")) * 60)
+    try:
+        return parse_hours(plain)
+    except JournalError:
+        raise JournalError(
+            f"“{text.strip()[:40]}” is no time; write for instance 12, 7.5, 7:30 or 45 min."
+        ) from None
+
+
+def spoken_money(three: Three, currency: str) -> str:
+    """Three sums in words: "€80.00 at best, €150.00 likely, €400.00 at worst"."""
+    best, likely, worst = (
+        format_money(minor, currency) for minor in (three.best, three.likely, three.worst)
+    )
+    return best if best == worst else f"{best} at best, {likely} likely, {worst} at worst"
+
+
+def spoken_time(three: Three) -> str:
+    """Three times in words: "10 h at best, 20 h likely, 50 h at worst"."""
+    best, likely, worst = (_hours(minutes) for minutes in (three.best, three.likely, three.worst))
+    return best if best == worst else f"{best} at best, {likely} likely, {worst} at worst"

@@ -12,6 +12,7 @@ from journal.desktop import icons, theme
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
+    FindingSelected,
     MetalKind,
     MetalSelected,
     PanelSelected,
@@ -29,7 +30,7 @@ from journal.desktop.widgets.photo_grid import PhotoGrid
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
 from journal.domain.changes import Changes
-from journal.domain.ids import AreaId, EntryId, PanelId, PhotoId, ReceiptId, WorkId
+from journal.domain.ids import AreaId, EntryId, FindingId, PanelId, PhotoId, ReceiptId, WorkId
 from journal.domain.photos import Photo
 from journal.domain.when import spoken
 
@@ -39,6 +40,7 @@ _KIND_ICONS = {
     "receipt": "receipt",
     "work": "hours",
     "entry": "entry",
+    "finding": "survey",
     "seam": "seam",
     "patch": "patch",
     "reading": "measure",
@@ -48,6 +50,7 @@ _KINDS = frozenset({"photos", "pins", "areas", "receipts", "work", "entries", "d
     "metalwork",
     "anchors",
     "readings",
+    "surveys",
 }
 _EVENT_ROLE = Qt.ItemDataRole.UserRole
 
@@ -235,6 +238,8 @@ class PanelPane(Pane):
             self.desk.select(AreaSelected(AreaId(event.id)))
         elif event.kind == "receipt":
             self.desk.select(ReceiptSelected(ReceiptId(event.id)))
+        elif event.kind == "finding":
+            self.desk.select(FindingSelected(FindingId(event.id)))
         elif event.kind in _METAL:
             self.desk.select(MetalSelected(_METAL[event.kind], event.id))
         elif event.kind == "entry":

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
+    FindingSelected,
     MetalSelected,
     Nothing,
     PanelSelected,
@@ -26,6 +27,8 @@ _PANES = {
     PanelSelected: ("journal.desktop.inspector.panel", "PanelPane"),
     AreaSelected: ("journal.desktop.inspector.area", "AreaPane"),
     ReceiptSelected: ("journal.desktop.inspector.receipt", "ReceiptPane"),
+    WantedSelected: ("journal.desktop.inspector.wanted", "WantedPane"),
+    FindingSelected: ("journal.desktop.inspector.finding", "FindingPane"),
     MetalSelected: ("journal.desktop.inspector.metal", "MetalPane"),
 }
 

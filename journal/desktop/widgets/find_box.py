@@ -10,12 +10,13 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 from journal.desktop.desk import (
     AreaSelected,
     Desk,
+    FindingSelected,
     PanelSelected,
     PhotosSelected,
     ReceiptSelected,
     Selection,
 )
-from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId
+from journal.domain.ids import AreaId, FindingId, PanelId, PhotoId, ReceiptId
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QListWidgetItem
@@ -37,6 +38,7 @@ _PAGES = {
     "entry": "Areas",
     "receipt": "Ledger",
     "work": "Ledger",
+    "finding": "Drawing",
 }
 
 
@@ -140,6 +142,8 @@ class FindBox(QLineEdit):
                 return PanelSelected(PanelId(hit.id))
             case "receipt":
                 return ReceiptSelected(ReceiptId(hit.id))
+            case "finding":
+                return FindingSelected(FindingId(hit.id))
             case "entry":
                 return self._place_of_entry(hit.id)
             case _:

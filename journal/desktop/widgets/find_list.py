@@ -26,6 +26,7 @@ KINDS = {
     "entry": ("Entry", "entry"),
     "receipt": ("Receipt", "receipt"),
     "work": ("Work", "hours"),
+    "finding": ("Finding", "survey"),
 }
 
 _ROW = 50
