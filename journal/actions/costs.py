@@ -1,6 +1,10 @@
-"""What it came to."""
+"""What it came to.
 
-from dataclasses import dataclass
+Receipts and work are taken apart once and kept until something they rest on changes: every table,
+figure and chart is added up from the same pieces.
+"""
+
+from dataclasses import dataclass, replace
 
 from journal.actions.session import Session
 from journal.domain.areas import Area
@@ -12,21 +16,92 @@ from journal.domain.costs import (
     HoursBy,
     HoursTable,
 )
+from journal.domain.errors import JournalError
+from journal.domain.ids import AreaId
+from journal.domain.made_of import FigureName, MadeOf
+from journal.domain.metre_costs import MetreCosts
+from journal.domain.price_index import InMoneyOf, PriceIndex, RevaluedTable, as_period
 from journal.domain.receipts import Receipt
+from journal.domain.series import Series, Step
+from journal.domain.valuations import ThreeFigures
 from journal.domain.work import Work
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
 from journal.ledger.hours import hours_table
+from journal.ledger.inflation import Revalued, revalued
+from journal.ledger.making import made_of_figure, made_of_row
+from journal.ledger.metres import metre_costs as costs_by_metre
+from journal.ledger.pieces import Account, taken_apart
+from journal.ledger.spans import cost_series as series_of_costs
+from journal.ledger.spans import hours_series as series_of_hours
+
+#: What the sums rest on, as ``Changes.kinds`` names it.
+_RESTS_ON = frozenset({"receipts", "work", "areas", "milestones", "car", "drawing"})
+_RESTS_ON_INDEX = _RESTS_ON | {"price_indices"}
+_RESTS_ON_METAL = frozenset({"metalwork", "areas"})
 
 
 def costs(session: Session, by: CostsBy) -> CostTable:
-    """Money and hours by category, repair area, year or supplier, restoration against upkeep."""
-    return cost_table(by, _books(session))
+    """Money and hours by one thing, restoration against upkeep, proven against not."""
+    return cost_table(by, _account(session))
+
+
+def costs_in_money_of(session: Session, by: CostsBy, wish: InMoneyOf) -> RevaluedTable:
+    """The same with all money in the money of another time.
+
+    Raises:
+        JournalError: no index is chosen, it is in another currency, or it doesn't say.
+    """
+    return _revalued(session, wish).table(by)
 
 
 def summary(session: Session) -> CostSummary:
     """The few figures that say what the car cost."""
-    return cost_summary(_books(session))
+    return cost_summary(_account(session))
+
+
+def three_figures(session: Session) -> ThreeFigures:
+    """Money spent, own hours and what the car is valued at: three figures, never added up."""
+    found, valuations = summary(session), session.journal.valuations.all()
+    return ThreeFigures(
+        currency=found.currency,
+        spent=found.money,
+        own_minutes=found.own_minutes,
+        own_value=None,
+        valued_minutes=0,
+        valuation=valuations[-1] if valuations else None,
+        valuations=valuations,
+    )
+
+
+def lines_of_row(session: Session, by: CostsBy, key: str, wish: InMoneyOf | None = None) -> MadeOf:
+    """The lines and the work that a row of a cost table is made of; they add up to it exactly.
+
+    With a ``wish``: of the row of the table in the money of that time.
+    """
+    account = _account(session) if wish is None else _revalued(session, wish).account
+    return made_of_row(by, key, account)
+
+
+def lines_of_figure(session: Session, figure: FigureName) -> MadeOf:
+    """The lines or the work that a figure of the summary is made of; they add up to it exactly."""
+    return made_of_figure(figure, _account(session))
+
+
+def metre_costs(session: Session) -> MetreCosts:
+    """What a welded metre cost, by repair area and in all."""
+    welded = session.kept.get("welded", _RESTS_ON_METAL, lambda: _welded_mm(session))
+    return costs_by_metre(_account(session), welded)
+
+
+def cost_series(session: Session, step: Step) -> Series:
+    """Money spent over time, stacked by category."""
+    return series_of_costs(step, _account(session))
+
+
+def hours_series(session: Session, step: Step) -> Series:
+    """Minutes worked over time, stacked by person."""
+    return series_of_hours(step, _account(session))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +120,48 @@ class LaidOut:
 
 def laid_out(session: Session) -> LaidOut:
     """The figures, every cost table and the books behind them, from one reading."""
-    books = _books(session)
-    tables = tuple(cost_table(by, books) for by in COSTS_BY)
-    return LaidOut(cost_summary(books), tables, books.receipts, books.work, books.areas)
+    account = _account(session)
+    tables = tuple(cost_table(by, account) for by in COSTS_BY)
+    books = account.books
+    return LaidOut(cost_summary(account), tables, books.receipts, books.work, books.areas)
 
 
 def hours(session: Session, by: HoursBy) -> HoursTable:
     """Hours by repair area, person or year."""
-    return hours_table(by, _books(session))
+    return hours_table(by, _account(session).books)
+
+
+def _account(session: Session) -> Account:
+    return session.kept.get("account", _RESTS_ON, lambda: taken_apart(_books(session)))
+
+
+def _revalued(session: Session, wish: InMoneyOf) -> Revalued:
+    wish = replace(wish, period=as_period(wish.period))
+    index = _index(session, wish)
+    return session.kept.get(
+        ("revalued", wish), _RESTS_ON_INDEX, lambda: revalued(_account(session), index, wish.period)
+    )
+
+
+def _index(session: Session, wish: InMoneyOf) -> PriceIndex:
+    store = session.journal.price_indices
+    if wish.index_id is not None:
+        return store.get(wish.index_id)
+    for index in store.all():
+        if index.chosen:
+            return index
+    raise JournalError(
+        "No price index is chosen. Bring one in that fits the journal's currency, and choose it."
+    )
+
+
+def _welded_mm(session: Session) -> dict[AreaId, float]:
+    from journal.domain.seam_sums import sums_by
+    from journal.domain.seams import SeamState
+
+    metal = session.journal.metalwork
+    found = sums_by(metal.seams(), metal.changes(), lambda seam: seam.area_id)
+    return {area_id: sums.at_least(SeamState.WELDED) for area_id, sums in found.items()}
 
 
 def _books(session: Session) -> Books:
@@ -63,4 +172,5 @@ def _books(session: Session) -> Books:
         work=journal.work.all(),
         areas=journal.areas.all(),
         milestones=journal.car.milestones(),
+        panels=journal.drawing.get().panels,
     )

@@ -6,7 +6,7 @@ from pathlib import Path
 from journal import __version__
 from journal.actions.pictures import printable
 from journal.actions.session import Session
-from journal.domain.costs import COSTS_BY
+from journal.domain.costs import PRINTED_BY
 from journal.domain.photos import Photo
 from journal.domain.progress import Context, Silent
 from journal.domain.record import Record
@@ -23,7 +23,7 @@ def preview_dossier(session: Session) -> Dossier:
     """What the dossier would say today, without setting a page."""
     whole = record(session.journal)
     books = _books(whole)
-    tables = tuple(cost_table(by, books) for by in COSTS_BY)
+    tables = tuple(cost_table(by, books) for by in PRINTED_BY)
     return compose(whole, cost_summary(books), tables, gaps(whole), date.today(), __version__)
 
 

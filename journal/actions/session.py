@@ -4,6 +4,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
+from journal.actions.kept import Kept
 from journal.store.journal import Journal
 
 
@@ -12,10 +13,12 @@ class Session:
 
     Attributes:
         journal: the store; for the actions alone.
+        kept: what actions worked out of it, kept until it changes.
     """
 
     def __init__(self, journal: Journal) -> None:
         self.journal = journal
+        self.kept = Kept(journal)
 
     @property
     def folder(self) -> Path:

@@ -10,11 +10,12 @@ from journal.actions.session import Session
 from journal.domain.ids import AreaId, PanelId
 from journal.domain.photos import Photo
 from journal.domain.record import Record
-from journal.domain.states import days_since, over_panels
+from journal.domain.states import days_since
 from journal.domain.tints import LegendRow, TintBy, legend, scale_for, tint
 from journal.domain.when import When
 
 if TYPE_CHECKING:
+    from journal.domain.costs import CostRow
     from journal.ledger.books import Books
 
 
@@ -71,28 +72,28 @@ def _measured(whole: Record, by: TintBy, today: date) -> tuple[dict[PanelId, flo
 
 
 def _minutes(whole: Record) -> dict[PanelId, int]:
-    from journal.ledger.books import worked
-
-    sums: Counter[AreaId] = Counter()
-    for piece in worked(_books(whole)):
-        if piece.area_id is not None:
-            sums[piece.area_id] += piece.minutes
-    return over_panels(sums, whole.areas)
+    return _by_panel(whole, lambda row: row.minutes)
 
 
 def _money(whole: Record) -> tuple[dict[PanelId, float], float, _Write]:
     from journal.domain.money import format_money, minor_units
-    from journal.ledger.books import spent
 
-    currency, sums = whole.car.currency, Counter[AreaId]()
-    for piece in spent(_books(whole)):
-        if piece.area_id is not None:
-            sums[piece.area_id] += piece.money
+    currency = whole.car.currency
 
     def write(value: float) -> str:
         return format_money(round(value), currency)
 
-    return _floats(over_panels(sums, whole.areas)), 10.0 ** minor_units(currency), write
+    sums = _by_panel(whole, lambda row: row.money)
+    return _floats(sums), 10.0 ** minor_units(currency), write
+
+
+def _by_panel(whole: Record, amount: "Callable[[CostRow], int]") -> dict[PanelId, int]:
+    """What the table by panel says of each panel with a repair area, 0 where it says nothing."""
+    from journal.ledger.costs import cost_table
+
+    rows = {row.key: amount(row) for row in cost_table("panel", _books(whole)).rows}
+    touched = (panel_id for area in whole.areas for panel_id in area.panel_ids)
+    return {panel_id: rows.get(str(panel_id), 0) for panel_id in touched}
 
 
 def _touched(whole: Record) -> dict[PanelId, list[When]]:

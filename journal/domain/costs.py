@@ -9,30 +9,40 @@ from typing import Literal
 from journal.domain.ids import ReceiptId
 
 #: What costs can be laid out by.
-CostsBy = Literal["category", "area", "year", "supplier"]
-COSTS_BY: tuple[CostsBy, ...] = ("category", "area", "year", "supplier")
+CostsBy = Literal[
+    "category", "area", "panel", "phase", "year", "month", "supplier", "person", "condition"
+]
+COSTS_BY: tuple[CostsBy, ...] = (
+    "category", "area", "panel", "phase", "year", "month", "supplier", "person", "condition",
+)  # fmt: skip
+
+#: Those that a document prints, where all of them would be too many.
+PRINTED_BY: tuple[CostsBy, ...] = ("category", "area", "year", "supplier")
 
 #: What hours can be laid out by.
 HoursBy = Literal["area", "person", "year"]
 HOURS_BY: tuple[HoursBy, ...] = ("area", "person", "year")
 
-#: Keys of the rows that stand for no category, area, year, supplier or person.
+#: Keys of the rows that stand for no category, area, panel, year, supplier or person.
 NOT_SHARED = "(not shared)"
 DIFFERENCE = "(difference)"
 HOURS = "(hours)"
 NO_DATE = "(no date)"
 NO_SUPPLIER = "(no supplier)"
 NO_PERSON = "(no person)"
+NO_PANEL = "(no panel)"
+MONEY = "(money)"
 
 
 @dataclass(frozen=True, slots=True)
 class CostRow:
     """One row of a cost table.
 
-    ``key`` is the category, the year, the supplier or the number of the repair area as text, or
-    one of the keys above; ``label`` is what people read. ``restoration`` and ``upkeep`` are minor
-    units, ``minutes`` the hours worked. ``unproven`` is how much of the two sums rests on a paper
-    that is lost or never existed.
+    ``key`` is the category, the condition, the year ("2016"), the month ("2016-07"), the supplier,
+    the person, the number of the repair area, panel or phase as text, or one of the keys above;
+    ``label`` is what people read. ``restoration`` and ``upkeep`` are minor units, ``minutes`` the
+    hours worked. ``unproven`` is how much of the two sums rests on a paper that is lost or never
+    existed.
     """
 
     key: str
@@ -47,6 +57,11 @@ class CostRow:
         """Restoration and upkeep together."""
         return self.restoration + self.upkeep
 
+    @property
+    def proven(self) -> int:
+        """The money whose paper is held."""
+        return self.money - self.unproven
+
 
 @dataclass(frozen=True, slots=True)
 class CostTable:
@@ -54,7 +69,8 @@ class CostTable:
 
     The total is the same whatever the costs are laid out by. Where printed totals differ from
     their lines, the difference is a row of its own (key ``DIFFERENCE``); where hours belong to no
-    row of the table they stand in one of their own (key ``HOURS``).
+    row of the table they stand in one of their own (key ``HOURS``), and by person, since nothing
+    says whose a purchase was, all money does (key ``MONEY``).
     """
 
     by: CostsBy

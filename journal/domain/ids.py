@@ -32,6 +32,8 @@ ComparableId = NewType("ComparableId", int)
 SurveyId = NewType("SurveyId", int)
 CauseId = NewType("CauseId", int)
 FindingId = NewType("FindingId", int)
+CoverBoxId = NewType("CoverBoxId", int)
+PrivateWordId = NewType("PrivateWordId", int)
 EditId = NewType("EditId", int)
 
 #: SHA-256 of an original's bytes, 64 lower-case hexadecimal digits.

@@ -14,7 +14,7 @@ def on_the_road(milestones: Iterable[Milestone]) -> date | None:
     is open counts by its latest day instead.
     """
     days = [
-        _first_day(milestone.when)
+        first_day(milestone.when)
         for milestone in milestones
         if milestone.kind is MilestoneKind.ON_THE_ROAD
     ]
@@ -28,11 +28,16 @@ def is_upkeep(when: When, milestones: Iterable[Milestone]) -> bool:
     restoration. So a receipt of "2021" is restoration where the car went on the road in June 2021,
     and a date with an open start is restoration always.
     """
-    day = on_the_road(milestones)
-    return day is not None and when.earliest.date() > day
+    return lies_after(when, on_the_road(milestones))
 
 
-def _first_day(when: When) -> date | None:
+def lies_after(when: When, road: date | None) -> bool:
+    """``is_upkeep`` for the day the restoration ended, None while the car is off the road."""
+    return road is not None and when.earliest.date() > road
+
+
+def first_day(when: When) -> date | None:
+    """The day that a milestone counts from; None where neither end of its date is known."""
     if when.earliest != datetime.min:
         return when.earliest.date()
     return when.latest.date() if when.latest != datetime.max else None

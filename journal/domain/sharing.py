@@ -1,6 +1,7 @@
 """Sharing a whole number out so that the parts add up to it exactly."""
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from journal.domain.errors import JournalError
 
@@ -33,3 +34,22 @@ def share(total: int, weights: Sequence[int]) -> tuple[int, ...]:
     for place in by_fraction[:left_over]:
         parts[place] += 1
     return tuple(sign * part for part in parts)
+
+
+def rounded(exact: Sequence[Fraction], total: int | None = None) -> tuple[int, ...]:
+    """Whole numbers for exact ones, which add up to ``total``: by the largest remainder.
+
+    Every number is rounded down, then the units left over go one each to the largest fractions, of
+    equal ones to the first. ``total`` is their exact sum rounded up or down; None rounds it to the
+    nearest, half a unit away from zero.
+    """
+    floors = [value.numerator // value.denominator for value in exact]
+    if total is None:
+        whole = sum(exact, Fraction())
+        total = int(abs(whole) + Fraction(1, 2)) * (-1 if whole < 0 else 1)
+    left_over = total - sum(floors)
+    if left_over:
+        by_fraction = sorted(range(len(exact)), key=lambda place: floors[place] - exact[place])
+        for place in by_fraction[:left_over]:
+            floors[place] += 1
+    return tuple(floors)

@@ -1,8 +1,4 @@
-"""What the sums are made of: every receipt and every day's work, taken apart piece by piece.
-
-A piece belongs to one category, one repair area, one year and one supplier, so that whatever the
-pieces are laid out by, they add up to the same total.
-"""
+"""What the sums are made of: receipts, work, and what one line of a receipt came to."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -11,41 +7,32 @@ from datetime import datetime
 from journal.domain.areas import Area
 from journal.domain.car import Milestone
 from journal.domain.costs import NO_DATE
+from journal.domain.drawing import Panel
 from journal.domain.ids import AreaId
 from journal.domain.milestones import is_upkeep
 from journal.domain.money import to_currency
-from journal.domain.receipts import Category, Line, Paper, Receipt, Share, Spread
+from journal.domain.receipts import Line, Receipt, Share
 from journal.domain.sharing import share
 from journal.domain.when import When
 from journal.domain.work import Work
 
+#: Parts of a whole by repair area; None for what belongs to no area of the journal.
+Parts = tuple[tuple[AreaId | None, int], ...]
+
 
 @dataclass(frozen=True, slots=True)
 class Books:
-    """What was paid and worked on one car; ``currency`` is the one all sums are in."""
+    """What was paid and worked on one car; ``currency`` is the one all sums are in.
+
+    ``panels`` are in the order of the drawing; they give names to those that areas lie on.
+    """
 
     currency: str
     receipts: tuple[Receipt, ...]
     work: tuple[Work, ...]
     areas: tuple[Area, ...]
     milestones: tuple[Milestone, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Spent:
-    """A piece of money, in minor units of the journal's currency.
-
-    ``category`` is None for the piece by which a printed total differs from its lines; ``area_id``
-    is None for what belongs to no repair area.
-    """
-
-    money: int
-    category: Category | None
-    area_id: AreaId | None
-    year: str
-    supplier: str
-    upkeep: bool
-    unproven: bool
+    panels: tuple[Panel, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,48 +55,12 @@ def has_rate(receipt: Receipt, currency: str) -> bool:
     return receipt.currency == currency or (receipt.rate > 0 and receipt.rate != 1)
 
 
-def spent(books: Books) -> Iterator[Spent]:
-    """All money, receipt by receipt; receipts without a rate are left out."""
-    known = {area.id for area in books.areas}
-    for receipt in books.receipts:
-        if not has_rate(receipt, books.currency):
-            continue
-        upkeep = is_upkeep(receipt.when, books.milestones)
-        unproven = receipt.paper is not Paper.HELD
-        year = year_of(receipt.when)
-        for category, area_id, part in _parts(receipt, books.currency, known):
-            yield Spent(part, category, area_id, year, receipt.supplier, upkeep, unproven)
-        if differs(receipt):
-            rest = difference(receipt, books.currency)
-            yield Spent(rest, None, None, year, receipt.supplier, upkeep, unproven)
-
-
-def _parts(
-    receipt: Receipt, currency: str, known: set[AreaId]
-) -> Iterator[tuple[Category, AreaId | None, int]]:
-    """A receipt's lines taken apart by repair area; a spread line goes where the others went."""
-    amounts = line_amounts(receipt, currency)
-    pairs = list(zip(receipt.lines, amounts, strict=True))
-    borne = [(line, money) for line, money in pairs if line.spread is Spread.NONE]
-    for line, money in pairs:
-        if line.spread is Spread.NONE or not borne:
-            over = [(line.shares, money)]
-        else:
-            by_value = line.spread is Spread.VALUE
-            weights = [abs(own) if by_value else 1 for _, own in borne]
-            parts = share(money, weights)
-            over = [(other.shares, part) for (other, _), part in zip(borne, parts, strict=True)]
-        for shares, part in over:
-            for area_id, piece in _shared(part, shares, known):
-                yield line.category, area_id, piece
-
-
 def worked(books: Books) -> Iterator[Worked]:
     """All time, day by day."""
     known = {area.id for area in books.areas}
     for work in books.work:
         upkeep = is_upkeep(work.when, books.milestones)
-        for area_id, part in _shared(work.minutes, work.shares, known):
+        for area_id, part in shared(work.minutes, work.shares, known):
             yield Worked(part, area_id, year_of(work.when), work.person, upkeep)
 
 
@@ -161,13 +112,15 @@ def year_of(when: When) -> str:
     return NO_DATE if when.earliest == datetime.min else f"{when.earliest.year:04d}"
 
 
-def _shared(
-    whole: int, shares: tuple[Share, ...], known: set[AreaId]
-) -> Iterator[tuple[AreaId | None, int]]:
+def shared(whole: int, shares: tuple[Share, ...], known: set[AreaId]) -> Parts:
     """Parts of a whole by repair area; what no area of the journal has goes to None."""
     if not shares:
-        yield None, whole
-        return
+        return ((None, whole),)
+    if len(shares) == 1:
+        return ((_known(shares[0], known), whole),)
     parts = share(whole, [one.weight for one in shares])
-    for one, part in zip(shares, parts, strict=True):
-        yield (one.area_id if one.area_id in known else None), part
+    return tuple((_known(one, known), part) for one, part in zip(shares, parts, strict=True))
+
+
+def _known(one: Share, known: set[AreaId]) -> AreaId | None:
+    return one.area_id if one.area_id in known else None

@@ -1,15 +1,12 @@
-"""Costs summed by category, repair area, year and supplier, and the few figures above them."""
+"""Costs summed by whatever they are laid out by, and the few figures above them."""
 
-from collections import defaultdict
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from journal.domain.costs import (
     COSTS_BY,
     DIFFERENCE,
     HOURS,
-    NO_DATE,
-    NO_SUPPLIER,
+    NO_PANEL,
     NOT_SHARED,
     CostRow,
     CostsBy,
@@ -18,169 +15,173 @@ from journal.domain.costs import (
     MissingRate,
 )
 from journal.domain.errors import JournalError
-from journal.domain.ids import ReceiptId
-from journal.domain.receipts import Category, Condition, Receipt
-from journal.ledger.books import (
-    Books,
-    Spent,
-    Worked,
-    difference,
-    differs,
-    has_rate,
-    line_amounts,
-    new_price,
-    spent,
-    worked,
-)
+from journal.domain.ids import AreaId, ReceiptId
+from journal.domain.receipts import Condition
+from journal.domain.states import over_panels
+from journal.ledger.books import Books, differs, has_rate, new_price
 from journal.ledger.hours import hours_table
+from journal.ledger.keys import Keys, keys, label_of, labels, order
+from journal.ledger.pieces import COLUMNS, Account, Paid, PaidLine, taken_apart
 
 _SECOND_HAND = frozenset({Condition.USED, Condition.NEW_OLD_STOCK, Condition.RECONDITIONED})
 
-_LABELS = {
-    DIFFERENCE: "printed totals less their lines",
-    HOURS: "hours worked",
-    NOT_SHARED: "not shared over repair areas",
-    NO_DATE: "no date",
-    NO_SUPPLIER: "no supplier named",
-}
+#: A row while it is added up: four columns of money, then minutes.
+_Sums = dict[str, list[int]]
+_MINUTES = len(COLUMNS)
 
 
-@dataclass(slots=True)
-class _Sums:
-    """A row of a table while it is added up."""
-
-    restoration: int = 0
-    upkeep: int = 0
-    minutes: int = 0
-    unproven: int = 0
-
-    def add_money(self, piece: Spent) -> None:
-        if piece.upkeep:
-            self.upkeep += piece.money
-        else:
-            self.restoration += piece.money
-        if piece.unproven:
-            self.unproven += piece.money
-
-    def row(self, key: str, label: str) -> CostRow:
-        return CostRow(key, label, self.restoration, self.upkeep, self.minutes, self.unproven)
-
-
-def cost_table(by: CostsBy, books: Books) -> CostTable:
+def cost_table(by: CostsBy, books: Books | Account) -> CostTable:
     """Lay the costs out by one thing; the rows add up to the total, the same one for every thing.
 
-    Rows come in the order of the categories, of the repair areas, of the years, or by supplier
-    with the most money first; rows that stand for none of these come last.
+    Rows come in the order of the categories, conditions, repair areas, panels, phases, years and
+    months, or by supplier and person with the most first; rows that stand for none of these come
+    last. Money and time of a repair area are shared equally over its panels to the last unit, each
+    column of the table by itself.
 
     Raises:
         JournalError: costs can't be laid out by ``by``.
     """
     if by not in COSTS_BY:
         raise JournalError(f"Costs can't be laid out by “{by}”, only by {', '.join(COSTS_BY)}.")
-    sums: defaultdict[str, _Sums] = defaultdict(_Sums)
-    names: dict[str, str] = {}
-    for piece in spent(books):
-        sums[_money_key(by, piece, names)].add_money(piece)
-    for time in worked(books):
-        sums[_time_key(by, time)].minutes += time.minutes
-    labels = {**_LABELS, **names, **{str(area.id): area.name for area in books.areas}}
-    rows = [summed.row(key, labels.get(key, key)) for key, summed in sums.items()]
-    rows.sort(key=_order(by, books))
-    return CostTable(by, books.currency, tuple(rows), _total(rows))
+    account = books if isinstance(books, Account) else taken_apart(books)
+    sums: _Sums = {}
+    found = keys(by, account)
+    if by == "panel":
+        _add_panels(sums, account)
+    else:
+        _add_money(sums, found, account)
+        _add_time(sums, found, account)
+    names = labels(by, account)
+    rows = [_row(key, label_of(by, key, names), summed) for key, summed in sums.items()]
+    rows.sort(key=order(by, account))
+    total = [sum(column) for column in zip(*sums.values(), strict=True)] or _nothing()
+    return CostTable(by, account.books.currency, tuple(rows), _row("", "total", total))
 
 
-def cost_summary(books: Books) -> CostSummary:
+def _row(key: str, label: str, sums: Sequence[int]) -> CostRow:
+    proven, unproven, upkeep_proven, upkeep_unproven, minutes = sums
+    restoration, upkeep = proven + unproven, upkeep_proven + upkeep_unproven
+    return CostRow(key, label, restoration, upkeep, minutes, unproven + upkeep_unproven)
+
+
+def _nothing() -> list[int]:
+    return [0] * (_MINUTES + 1)
+
+
+def _add(sums: _Sums, key: str, column: int, amount: int) -> None:
+    found = sums.get(key)
+    if found is None:
+        found = sums[key] = _nothing()
+    found[column] += amount
+
+
+def _add_money(sums: _Sums, found: Keys, account: Account) -> None:
+    if found.of_area is not None:
+        for area_id, columns in account.area_money.items():
+            for column in COLUMNS:
+                _add(sums, found.of_area(area_id), column, columns[column])
+    for paid in account.paid:
+        column = paid.column
+        if found.of_receipt is not None:
+            key = found.of_receipt(paid)
+            _add(sums, key, column, sum(line.money for line in paid.lines if line.line))
+        elif found.of_line is not None:
+            for line in paid.lines:
+                if line.line is not None:
+                    _add(sums, found.of_line(line.line), column, line.money)
+        last = paid.lines[-1:]
+        if last and last[0].line is None:
+            _add(sums, DIFFERENCE, column, last[0].money)
+
+
+def _add_time(sums: _Sums, found: Keys, account: Account) -> None:
+    if found.of_area is not None:
+        for area_id, minutes in account.area_minutes.items():
+            _add(sums, found.of_area(area_id), _MINUTES, sum(minutes))
+        return
+    for done in account.done:
+        key = HOURS if found.of_work is None else found.of_work(done)
+        _add(sums, key, _MINUTES, done.work.minutes)
+
+
+def _add_panels(sums: _Sums, account: Account) -> None:
+    """Every repair area's sums over the panels it touches; what is on none by itself."""
+    areas = account.books.areas
+    on_panels = {area.id for area in areas if area.panel_ids}
+    for column in COLUMNS:
+        money = {area_id: sums_[column] for area_id, sums_ in account.area_money.items()}
+        _add_over_panels(sums, column, money, account, on_panels)
+    for side in range(2):
+        time = {area_id: sums_[side] for area_id, sums_ in account.area_minutes.items()}
+        _add_over_panels(sums, _MINUTES, time, account, on_panels)
+    for paid in account.paid:
+        for line in paid.lines:
+            if line.line is None:
+                _add(sums, DIFFERENCE, paid.column, line.money)
+
+
+def _add_over_panels(
+    sums: _Sums,
+    column: int,
+    by_area: dict[AreaId | None, int],
+    account: Account,
+    on_panels: set[AreaId],
+) -> None:
+    shown = {area_id: amount for area_id, amount in by_area.items() if area_id is not None}
+    for panel_id, part in over_panels(shown, account.books.areas).items():
+        if part or str(panel_id) in sums:
+            _add(sums, str(panel_id), column, part)
+    for area_id, amount in by_area.items():
+        if area_id not in on_panels:
+            _add(sums, NOT_SHARED if area_id is None else NO_PANEL, column, amount)
+
+
+def cost_summary(books: Books | Account) -> CostSummary:
     """What the car cost, in a few figures."""
-    pieces = tuple(spent(books))
-    counted = [receipt for receipt in books.receipts if has_rate(receipt, books.currency)]
-    time = hours_table("person", books)
-    unshared_time = [piece.minutes for piece in worked(books) if piece.area_id is None]
-    differing = [receipt for receipt in counted if differs(receipt)]
-    saved, saved_on, saved_lines = _saved_against_new(counted, books.currency)
+    account = books if isinstance(books, Account) else taken_apart(books)
+    currency = account.books.currency
+    total = cost_table("year", account).total
+    time = hours_table("person", account.books)
+    unshared = account.area_money.get(None, [0] * len(COLUMNS))
+    saved = list(savings(account))
+    apart = [line.money for _, line in differences(account)]
     return CostSummary(
-        currency=books.currency,
-        restoration=sum(piece.money for piece in pieces if not piece.upkeep),
-        upkeep=sum(piece.money for piece in pieces if piece.upkeep),
+        currency=currency,
+        restoration=total.restoration,
+        upkeep=total.upkeep,
         own_minutes=time.total.minutes,
         restoration_minutes=time.total.restoration,
         upkeep_minutes=time.total.upkeep,
         people=time.rows,
-        unproven=sum(piece.money for piece in pieces if piece.unproven),
-        difference=sum(difference(receipt, books.currency) for receipt in differing),
-        differing=tuple(receipt.id for receipt in differing),
-        saved_against_new=saved,
-        saved_on=saved_on,
-        saved_lines=saved_lines,
-        not_shared=sum(piece.money for piece in pieces if _is_unshared_line(piece)),
-        not_shared_minutes=sum(unshared_time),
-        missing_rates=_missing_rates(books),
+        unproven=total.unproven,
+        difference=sum(apart),
+        differing=tuple(paid.receipt.id for paid in account.paid if differs(paid.receipt)),
+        saved_against_new=sum(amount for _, _, amount in saved),
+        saved_on=sum(line.money for _, line, _ in saved),
+        saved_lines=len(saved),
+        not_shared=sum(unshared),
+        not_shared_minutes=sum(account.area_minutes.get(None, ())),
+        missing_rates=_missing_rates(account.books),
     )
 
 
-def _money_key(by: CostsBy, piece: Spent, names: dict[str, str]) -> str:
-    if piece.category is None:
-        return DIFFERENCE
-    if by == "category":
-        return piece.category.value
-    if by == "area":
-        return NOT_SHARED if piece.area_id is None else str(piece.area_id)
-    if by == "year":
-        return piece.year
-    supplier = " ".join(piece.supplier.split())
-    # A name written with other capitals is the same shop; the spelling met first is shown.
-    return names.setdefault(supplier.casefold(), supplier) or NO_SUPPLIER
+def differences(account: Account) -> Iterator[tuple[Paid, PaidLine]]:
+    """The pieces by which printed totals differ from their lines."""
+    for paid in account.paid:
+        for line in paid.lines[-1:]:
+            if line.line is None:
+                yield paid, line
 
 
-def _time_key(by: CostsBy, piece: Worked) -> str:
-    if by == "area":
-        return NOT_SHARED if piece.area_id is None else str(piece.area_id)
-    return piece.year if by == "year" else HOURS
-
-
-def _total(rows: Iterable[CostRow]) -> CostRow:
-    total = _Sums()
-    for row in rows:
-        total.restoration += row.restoration
-        total.upkeep += row.upkeep
-        total.minutes += row.minutes
-        total.unproven += row.unproven
-    return total.row("", "total")
-
-
-def _order(by: CostsBy, books: Books) -> Callable[[CostRow], tuple[int, int, str]]:
-    """The sort key of the rows of a table."""
-    last = (NO_DATE, NO_SUPPLIER, NOT_SHARED, HOURS, DIFFERENCE)
-    places: dict[str, int] = {}
-    if by == "category":
-        places = {category.value: place for place, category in enumerate(Category)}
-    elif by == "area":
-        places = {str(area.id): place for place, area in enumerate(books.areas)}
-
-    def key(row: CostRow) -> tuple[int, int, str]:
-        if row.key in last:
-            return 1, last.index(row.key), row.key
-        spent_first = -row.money if by == "supplier" else 0
-        return 0, places.get(row.key, spent_first), row.key.casefold()
-
-    return key
-
-
-def _is_unshared_line(piece: Spent) -> bool:
-    return piece.area_id is None and piece.category is not None
-
-
-def _saved_against_new(receipts: Sequence[Receipt], currency: str) -> tuple[int, int, int]:
-    """What was saved, the money it rests on, and how many lines that is."""
-    saved = saved_on = count = 0
-    for receipt in receipts:
-        for line, money in zip(receipt.lines, line_amounts(receipt, currency), strict=True):
-            price = new_price(line, receipt, currency)
-            if price is None or line.condition not in _SECOND_HAND:
+def savings(account: Account) -> Iterator[tuple[Paid, PaidLine, int]]:
+    """Parts not bought new whose price new is known, each with what was saved on it."""
+    for paid in account.paid:
+        for line in paid.lines:
+            if line.line is None or line.line.condition not in _SECOND_HAND:
                 continue
-            saved += price - money
-            saved_on += money
-            count += 1
-    return saved, saved_on, count
+            price = new_price(line.line, paid.receipt, account.books.currency)
+            if price is not None:
+                yield paid, line, price - line.money
 
 
 def _missing_rates(books: Books) -> tuple[MissingRate, ...]:

@@ -88,6 +88,17 @@ def finish(db: sqlite3.Connection, edit: Edit) -> None:
     db.execute("UPDATE open_edit SET edit_id = NULL")
 
 
+def last(db: sqlite3.Connection) -> int:
+    """The number of the latest edit, 0 where there is none."""
+    return int(db.execute("SELECT coalesce(max(id), 0) FROM edits").fetchone()[0])
+
+
+def kinds_since(db: sqlite3.Connection, edit_id: int) -> frozenset[str]:
+    """The kinds of record that were touched after an edit."""
+    tables = db.execute("SELECT DISTINCT tbl FROM changes WHERE edit_id > ?", (edit_id,))
+    return frozenset(KINDS.get(table, table) for (table,) in tables)
+
+
 def _previous(db: sqlite3.Connection, edit_id: int) -> str:
     row = db.execute(
         "SELECT digest FROM edits WHERE id < ? ORDER BY id DESC LIMIT 1", (edit_id,)

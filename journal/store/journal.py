@@ -23,7 +23,10 @@ from journal.store.previews import Previews
 
 if TYPE_CHECKING:
     from journal.domain.arrivals import NewPhoto
+    from journal.store.claims import Claims
     from journal.store.clockings import Clockings
+    from journal.store.covers import Covers
+    from journal.store.dossier_cuts import DossierCuts
     from journal.store.metalwork import Metalwork
     from journal.store.people import People
     from journal.store.photo_spans import PhotoSpans
@@ -154,6 +157,27 @@ class Journal:
         return Surveys(self)
 
     @cached_property
+    def claims(self) -> "Claims":
+        """The owner's own words for claims."""
+        from journal.store.claims import Claims
+
+        return Claims(self)
+
+    @cached_property
+    def covers(self) -> "Covers":
+        """The boxes that cover something on photos."""
+        from journal.store.covers import Covers
+
+        return Covers(self)
+
+    @cached_property
+    def cuts(self) -> "DossierCuts":
+        """The choices for each cut of the dossier."""
+        from journal.store.dossier_cuts import DossierCuts
+
+        return DossierCuts(self)
+
+    @cached_property
     def search(self) -> "Search":
         """The word index."""
         from journal.store.search import Search
@@ -274,6 +298,14 @@ class Journal:
         """What redo would do again."""
         target = None if self.read_only else edits.redo_target(self.db)
         return target[2] if target else None
+
+    def last_edit(self) -> int:
+        """The number of the latest edit: what was read under it holds until there is another."""
+        return edits.last(self.db)
+
+    def kinds_since(self, edit_id: int) -> frozenset[str]:
+        """The kinds of record that were touched after an edit."""
+        return edits.kinds_since(self.db, edit_id)
 
     def known(self, sha256s: Iterable[str]) -> set[str]:
         """Those of some originals that the journal holds already."""

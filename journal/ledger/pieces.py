@@ -1,0 +1,163 @@
+"""Receipts and work taken apart, once: what every table, figure and chart is added up from.
+
+A receipt's lines and the parts of each line are the pieces. Parts add up to their line, lines to
+what the receipt came to; so whatever they are laid out by, they add up to the same total.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from journal.domain.ids import AreaId
+from journal.domain.milestones import lies_after, on_the_road
+from journal.domain.phases import Phases, phases
+from journal.domain.receipts import Line, Paper, Receipt, Spread
+from journal.domain.sharing import share
+from journal.domain.work import Work
+from journal.ledger.books import (
+    Books,
+    Parts,
+    difference,
+    differs,
+    has_rate,
+    line_amounts,
+    shared,
+)
+
+#: The columns that money is summed in: which side of the road, and whether a paper proves it.
+COLUMNS = range(4)
+
+
+def column(*, upkeep: bool, unproven: bool) -> int:
+    """The place of a column among the four."""
+    return 2 * upkeep + unproven
+
+
+@dataclass(frozen=True, slots=True)
+class PaidLine:
+    """What a line came to, in minor units of the journal's currency, and where it went.
+
+    ``line`` is None for the piece by which a printed total differs from its lines.
+    """
+
+    line: Line | None
+    money: int
+    parts: Parts
+
+
+@dataclass(frozen=True, slots=True)
+class Paid:
+    """A receipt taken apart, the difference to its printed total, if any, as the last line."""
+
+    receipt: Receipt
+    column: int
+    lines: tuple[PaidLine, ...]
+
+    @property
+    def upkeep(self) -> bool:
+        """Whether it lies after the "on the road" milestone."""
+        return self.column >= 2
+
+    @property
+    def unproven(self) -> bool:
+        """Whether its paper is lost or never existed."""
+        return self.column % 2 == 1
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """A day's work taken apart, in minutes."""
+
+    work: Work
+    upkeep: bool
+    parts: Parts
+
+
+class Account:
+    """All receipts and work of a journal, taken apart.
+
+    Attributes:
+        books: what was taken apart.
+        paid: every receipt that can be counted, in order of date.
+        done: all work, in order of date.
+    """
+
+    def __init__(self, books: Books, paid: tuple[Paid, ...], done: tuple[Done, ...]) -> None:
+        self.books = books
+        self.paid = paid
+        self.done = done
+
+    @cached_property
+    def phases(self) -> Phases:
+        """The phases of the restoration."""
+        return phases(self.books.milestones)
+
+    @cached_property
+    def area_money(self) -> dict[AreaId | None, list[int]]:
+        """The four columns of every repair area; None for what belongs to none.
+
+        Differences of printed totals are left out, since they belong nowhere at all.
+        """
+        sums: dict[AreaId | None, list[int]] = {}
+        for paid in self.paid:
+            place = paid.column
+            for line in paid.lines:
+                if line.line is None:
+                    continue
+                for area_id, money in line.parts:
+                    found = sums.get(area_id)
+                    if found is None:
+                        found = sums[area_id] = [0, 0, 0, 0]
+                    found[place] += money
+        return sums
+
+    @cached_property
+    def area_minutes(self) -> dict[AreaId | None, list[int]]:
+        """Minutes restoring and of upkeep of every repair area; None for what belongs to none."""
+        sums: dict[AreaId | None, list[int]] = {}
+        for done in self.done:
+            for area_id, minutes in done.parts:
+                sums.setdefault(area_id, [0, 0])[done.upkeep] += minutes
+        return sums
+
+
+def taken_apart(books: Books) -> Account:
+    """Every receipt and all work, piece by piece; receipts without a rate are left out."""
+    known = {area.id for area in books.areas}
+    road = on_the_road(books.milestones)
+    paid = []
+    for receipt in books.receipts:
+        if has_rate(receipt, books.currency):
+            unproven = receipt.paper is not Paper.HELD
+            place = column(upkeep=lies_after(receipt.when, road), unproven=unproven)
+            paid.append(Paid(receipt, place, tuple(_lines(receipt, books.currency, known))))
+    done = (
+        Done(work, lies_after(work.when, road), shared(work.minutes, work.shares, known))
+        for work in books.work
+    )
+    return Account(books, tuple(paid), tuple(done))
+
+
+def _lines(receipt: Receipt, currency: str, known: set[AreaId]) -> Iterator[PaidLine]:
+    amounts = line_amounts(receipt, currency)
+    pairs = list(zip(receipt.lines, amounts, strict=True))
+    borne = [(line, money) for line, money in pairs if line.spread is Spread.NONE]
+    for line, money in pairs:
+        if line.spread is Spread.NONE or not borne:
+            yield PaidLine(line, money, shared(money, line.shares, known))
+        else:
+            yield PaidLine(line, money, _spread(line, money, borne, known))
+    if differs(receipt):
+        rest = difference(receipt, currency)
+        yield PaidLine(None, rest, ((None, rest),))
+
+
+def _spread(line: Line, money: int, borne: list[tuple[Line, int]], known: set[AreaId]) -> Parts:
+    """Where a line for the whole receipt goes: where the others went."""
+    by_value = line.spread is Spread.VALUE
+    parts = share(money, [abs(own) if by_value else 1 for _, own in borne])
+    return tuple(
+        piece
+        for (other, _), part in zip(borne, parts, strict=True)
+        for piece in shared(part, other.shares, known)
+    )
