@@ -1,14 +1,18 @@
 """Photos as pixels: small ones kept, large ones decoded when asked for, all upright."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from journal.actions.session import Session
+from journal.domain.covers import CoverBox, on_pixels
 from journal.domain.errors import JournalError
 from journal.domain.photos import Photo
 from journal.domain.pictures import Picture
 from journal.store.originals import path_of
 
 _PRINT_QUALITY = 88
+#: What covers a place on a photo: a grey that nothing shows through.
+_COVER = (96, 96, 96)
 #: The Exif orientation that means the same as a turn by so many degrees clockwise.
 _AS_ORIENTATION = {0: 1, 90: 6, 180: 3, 270: 8}
 
@@ -50,8 +54,14 @@ def picture(session: Session, photo: Photo, longest: int) -> Picture:
         raise JournalError(f"“{photo.name}” can't be shown: {error}.") from error
 
 
-def printable(session: Session, photo: Photo, longest: int) -> bytes | None:
-    """A photo as a JPEG for print, upright; None where its original is missing or unreadable."""
+def printable(
+    session: Session, photo: Photo, longest: int, boxes: Sequence[CoverBox] = ()
+) -> bytes | None:
+    """A photo as a JPEG for print, upright, made anew from its pixels and nothing else of its file.
+
+    ``boxes`` as they lie on the picture shown are painted over, opaque. None where the original is
+    missing or unreadable.
+    """
     from PIL import Image
 
     from journal.intake import decode
@@ -61,4 +71,6 @@ def printable(session: Session, photo: Photo, longest: int) -> bytes | None:
     except JournalError:
         return None
     image = Image.frombytes("RGB", (shown.width, shown.height), shown.rgb)
+    for box in boxes:
+        image.paste(_COVER, on_pixels(box, image.width, image.height))
     return decode.encode(image, _PRINT_QUALITY)

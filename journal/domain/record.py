@@ -5,13 +5,18 @@ from dataclasses import dataclass
 from journal.domain.anchors import AnchorPoint
 from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, Milestone
+from journal.domain.claim_words import ClaimWords
+from journal.domain.covers import CoverBox
 from journal.domain.drawing import Drawing
 from journal.domain.patches import Patch
 from journal.domain.people import Person
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
+from journal.domain.private_words import Private
 from journal.domain.readings import Measure, Reading
 from journal.domain.receipts import Receipt
 from journal.domain.seams import Seam, SeamChange
+from journal.domain.standard_views import ViewPhoto
+from journal.domain.valuations import Comparable, Valuation
 from journal.domain.wanted import Wanted
 from journal.domain.work import Work
 
@@ -20,7 +25,9 @@ from journal.domain.work import Work
 class Record:
     """Everything a journal holds, in reading order, removed things left out.
 
-    Photos are sorted by time; pins and area photos name photos by number.
+    Photos are sorted by time; pins and area photos name photos by number. ``withheld`` is what was
+    taken out of it before it left the house (``journal.domain.privacy``): where prices are among
+    it, no sum in it means anything.
     """
 
     car: Car
@@ -42,3 +49,9 @@ class Record:
     readings: tuple[Reading, ...] = ()
     people: tuple[Person, ...] = ()
     wanted: tuple[Wanted, ...] = ()
+    valuations: tuple[Valuation, ...] = ()
+    comparables: tuple[Comparable, ...] = ()
+    claim_words: tuple[ClaimWords, ...] = ()
+    standard_views: tuple[ViewPhoto, ...] = ()
+    boxes: tuple[CoverBox, ...] = ()
+    withheld: frozenset[Private] = frozenset()

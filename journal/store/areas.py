@@ -15,7 +15,10 @@ from journal.store.opened import Subject
 from journal.store.rows import dated, delete, insert, replace_children, update, when_columns
 
 #: Tables that point at an area, emptied of it before it goes.
-_BELOW = ("area_panels", "stage_changes", "area_photos", "line_shares", "work_shares")
+_BELOW = (
+    "area_panels", "stage_changes", "area_photos", "line_shares", "work_shares", "claim_words",
+    "pairs",
+)  # fmt: skip
 
 
 class Areas(Subject):

@@ -13,7 +13,14 @@ SELECT o.id, o.sha256, o.suffix FROM originals o
 WHERE NOT EXISTS (SELECT 1 FROM photos p WHERE p.sha256 = o.sha256 AND p.removed = 0)
   AND NOT EXISTS (SELECT 1 FROM receipt_papers r WHERE r.sha256 = o.sha256)
   AND NOT EXISTS (SELECT 1 FROM underlays u WHERE u.sha256 = o.sha256)
+  AND NOT EXISTS (SELECT 1 FROM valuations v WHERE v.sha256 = o.sha256)
 """
+
+#: Tables with a column that points at a photo, emptied of it before it goes.
+_ON_PHOTOS = (
+    ("pins", "photo_id"), ("area_photos", "photo_id"), ("cover_boxes", "photo_id"),
+    ("standard_views", "photo_id"), ("pairs", "before_id"), ("pairs", "after_id"),
+)  # fmt: skip
 
 
 def removed(journal: Journal) -> int:
@@ -48,8 +55,8 @@ def clear_out(journal: Journal, trash: Callable[[Path], None]) -> int:
 def _forget(journal: Journal, original_id: int, sha256: str) -> None:
     db = journal.db
     for (photo,) in db.execute("SELECT id FROM photos WHERE sha256 = ?", (sha256,)).fetchall():
-        for table in ("pins", "area_photos"):
-            rows = db.execute(f"SELECT id FROM {table} WHERE photo_id = ?", (photo,)).fetchall()
+        for table, column in _ON_PHOTOS:
+            rows = db.execute(f"SELECT id FROM {table} WHERE {column} = ?", (photo,)).fetchall()
             for (row,) in rows:
                 delete(db, table, row)
         journal.photo_spans.forget(photo)

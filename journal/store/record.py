@@ -26,4 +26,7 @@ def record(journal: Journal) -> Record:
         readings=journal.readings.all(),
         people=journal.people.all(),
         wanted=journal.wanted.all(),
+        claim_words=journal.claims.all(),
+        standard_views=journal.cuts.standard_views(),
+        boxes=journal.covers.all(),
     )
