@@ -4,18 +4,16 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QStandardPaths, Slot
+from PySide6.QtCore import QStandardPaths, Slot
 from PySide6.QtWidgets import QApplication
 
+from journal.desktop.record_acts import RecordActs
 from journal.desktop.theme import Choice
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 
 if TYPE_CHECKING:
-    from PySide6.QtWidgets import QDialog
-
-    from journal.desktop.window import Window
     from journal.domain.checks import CheckReport
 
 _PICTURES = "All files (*)"
@@ -30,12 +28,8 @@ _HELP_OF = {
 }
 
 
-class Acts(QObject):
+class Acts(RecordActs):
     """The acts of the menus, the start page and the bottom strip."""
-
-    def __init__(self, window: "Window") -> None:
-        super().__init__(window)
-        self._window = window
 
     # --- journal ---
 
@@ -283,36 +277,6 @@ class Acts(QObject):
         self._window.menus.mark_theme(choice)
         self._window.dress(choice)
 
-    # --- record ---
-
-    def new_area(self) -> None:
-        """Ask for a new repair area."""
-        from journal.desktop.dialogs.area import AreaDialog
-
-        if desk := self._window.desk:
-            self._show(AreaDialog(desk, self._window))
-
-    def new_receipt(self) -> None:
-        """Ask for a receipt."""
-        from journal.desktop.dialogs.receipt import ReceiptDialog
-
-        if desk := self._window.desk:
-            self._show(ReceiptDialog(desk, self._window))
-
-    def new_hours(self) -> None:
-        """Ask for hours."""
-        from journal.desktop.dialogs.hours import HoursDialog
-
-        if desk := self._window.desk:
-            self._show(HoursDialog(desk, self._window))
-
-    def new_entry(self) -> None:
-        """Ask for an entry."""
-        from journal.desktop.dialogs.entry import EntryDialog
-
-        if desk := self._window.desk:
-            self._show(EntryDialog(desk, self._window))
-
     # --- help ---
 
     def show_help(self, page: str = "") -> None:
@@ -331,10 +295,6 @@ class Acts(QObject):
         self.show_help("about")
 
     # --- what the acts share ---
-
-    def _show(self, dialog: "QDialog") -> None:
-        dialog.exec()
-        dialog.deleteLater()
 
     def _choose_folder(self, question: str) -> Path | None:
         from PySide6.QtWidgets import QFileDialog

@@ -151,9 +151,16 @@ class Menus(QObject):
             ("New repair &area", self._acts.new_area, "Ctrl+Shift+A", "new-area"),
             ("New &receipt", self._acts.new_receipt, "Ctrl+Shift+R", "receipt"),
             ("&Hours", self._acts.new_hours, "Ctrl+Shift+H", "hours"),
+            ("Hours &from photos", self._acts.photo_hours, "", "sitting"),
+            ("&People", self._acts.edit_people, "", "hours"),
             ("New &entry", self._acts.new_entry, "Ctrl+Shift+E", "entry"),
         ):
             self._add(menu, f"{name}\N{HORIZONTAL ELLIPSIS}", act, keys, WRITABLE, icon)
+        menu.addSeparator()
+        line = self._add(menu, "Hours in one &line", self._acts.quick_hours, "Ctrl+L", WRITABLE)
+        line.setToolTip("3h weld sill left with Nils yesterday")
+        clock = "Clock on or o&ff\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, clock, self._acts.press_clock, "Ctrl+K", WRITABLE, "hours")
 
     def _build_help(self) -> None:
         menu = self._window.menuBar().addMenu("&Help")

@@ -39,6 +39,10 @@ class Rail(QFrame):
         self._linger.timeout.connect(self._on_lingered)
         self.setAcceptDrops(True)
 
+    def set_corner(self, widget: QWidget) -> None:
+        """Put something in the corner of the window, below the pages."""
+        self.layout().addWidget(widget)
+
     def mark(self, title: str) -> None:
         """Show which page is in front."""
         self._buttons[title].setChecked(True)

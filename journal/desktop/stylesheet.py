@@ -175,6 +175,9 @@ QFrame[role="rail"] QToolButton:hover { background: $hover; }
 QFrame[role="rail"] QToolButton:checked {
   background: $surface; color: $text; border-left: 4px solid $accent; font-weight: 600;
 }
+QFrame[role="rail"] QToolButton[running="true"] {
+  background: $surface; color: $text; border-left: 4px solid $good; font-weight: 600;
+}
 QFrame[role="rail"] QToolButton:focus { border: 2px solid $focus; }
 """)
 

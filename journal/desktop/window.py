@@ -141,6 +141,7 @@ class Window(QMainWindow):
         self._show_undo()
         self._strip.set_idle(f"Kept in {session.folder}")
         self.workspace.show_page("Drawing")
+        self.workspace.clock.remind()
         self._remember(session.folder)
 
     def close_journal(self) -> bool:

@@ -1,6 +1,7 @@
 """The open journal on screen: rail, pages, find field and inspector."""
 
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import (
@@ -17,8 +18,12 @@ from journal.desktop.inspector.stack import Inspector
 from journal.desktop.pages import Page
 from journal.desktop.pages.registry import PAGES
 from journal.desktop.rail import Rail
+from journal.desktop.widgets.clock import ClockButton
 from journal.desktop.widgets.parts import button, label, row, tool
 from journal.domain.changes import Changes
+
+if TYPE_CHECKING:
+    from journal.desktop.widgets.quick_line import QuickLine
 
 _INSPECTOR_WIDTH = 340
 
@@ -39,6 +44,9 @@ class Workspace(QWidget):
         self.inspector = Inspector(desk)
         self.inspector.setProperty("role", "pane")
         self.find_box = self._make_find_box()
+        self.clock = ClockButton(desk)
+        self._rail.set_corner(self.clock)
+        self._quick_line: QuickLine | None = None
         self._name = label("", "subheading", wrap=False)
         self._toggle = tool("inspector", "Show what is selected (F4)")
         self._was_used = False
@@ -82,6 +90,7 @@ class Workspace(QWidget):
         right.setSpacing(0)
         right.addLayout(top)
         right.addWidget(self._splitter, 1)
+        self._right = right
         whole = row(self._rail, spacing=0)
         whole.addLayout(right, 1)
         self.setLayout(whole)
@@ -131,6 +140,15 @@ class Workspace(QWidget):
         if page.focusProxy() is not None:
             page.setFocus(Qt.FocusReason.OtherFocusReason)
         self.page_shown.emit(title)
+
+    def call_up_quick_line(self) -> None:
+        """Show the line for hours below the page, and take the keyboard there."""
+        if self._quick_line is None:
+            from journal.desktop.widgets.quick_line import QuickLine
+
+            self._quick_line = QuickLine(self._desk, self)
+            self._right.addWidget(self._quick_line)
+        self._quick_line.call_up()
 
     def focus_next_part(self) -> None:
         """Take the keyboard to the next of rail, page and inspector that can have it."""

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from journal.domain.errors import JournalError
-from journal.domain.hours import parse_hours
+from journal.domain.hours import parse_hours, spoken_hours
 from journal.domain.ids import AreaId, WorkId
 from journal.domain.receipts import Share
-from journal.domain.when import When, parse
+from journal.domain.when import When, parse, spoken
 from journal.domain.work import Work
 
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
@@ -81,6 +81,14 @@ def read_work_line(
     if not everybody:
         raise JournalError("Say who worked: add “with” and a name.")
     return WorkLine(minutes, when, everybody, _area(note, areas or {}), note)
+
+
+def understood(line: WorkLine, areas: Mapping[AreaId, str]) -> str:
+    """How a line is understood, in words; ``areas`` are the names of the repair areas."""
+    said = [f"{spoken_hours(line.minutes)} by {' and '.join(line.people)}", spoken(line.when)]
+    name = areas.get(line.area_id) if line.area_id is not None else None
+    said.append(f"for “{name}”" if name else "no repair area")
+    return ", ".join(said) + (f": {line.note}" if line.note else "")
 
 
 def _minutes(text: str) -> tuple[int, str]:
