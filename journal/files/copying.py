@@ -41,7 +41,7 @@ def copy_and_hash(source: Path, staging: Path, *, keep_limit: int = KEEP_LIMIT) 
     SourceError: the source can't be read, is no ordinary file, or changed while it was read.
     Any other OSError: the copy can't be written. Either way no copy is left.
     """
-    reader = _open_source(source)
+    reader = open_source(source)
     try:
         before = os.fstat(reader)
         if not stat.S_ISREG(before.st_mode):
@@ -67,13 +67,18 @@ def hash_file(path: Path) -> str:
         return hashlib.file_digest(handle, "sha256").hexdigest()
 
 
-def _open_source(source: Path) -> int:
+def open_source(source: Path) -> int:
+    """Open a file from outside to be read, without waiting for one that is a pipe.
+
+    Raises:
+        SourceError: it can't be opened.
+    """
     # Without O_NONBLOCK a named pipe among the photos would hold the import up for ever.
     flags = os.O_RDONLY | getattr(os, "O_BINARY", 0) | getattr(os, "O_NONBLOCK", 0)
     try:
         return os.open(source, flags)
     except (OSError, ValueError) as error:
-        raise SourceError(_reason(error)) from error
+        raise SourceError(reason_of(error)) from error
 
 
 def _pump(reader: int, writer: int, size: int, keep_limit: int) -> tuple[str, int, bytes | None]:
@@ -100,7 +105,7 @@ def _read(handle: io.RawIOBase | io.FileIO, room: memoryview) -> int:
     try:
         return handle.readinto(room) or 0
     except OSError as error:
-        raise SourceError(_reason(error)) from error
+        raise SourceError(reason_of(error)) from error
 
 
 def _refuse_changed(before: os.stat_result, after: os.stat_result, copied: int) -> None:
@@ -110,6 +115,7 @@ def _refuse_changed(before: os.stat_result, after: os.stat_result, copied: int) 
         raise SourceError("it was changed while it was being read")
 
 
-def _reason(error: OSError | ValueError) -> str:
+def reason_of(error: OSError | ValueError) -> str:
+    """Why something failed, as the end of a sentence."""
     text = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
     return text[:1].lower() + text[1:]

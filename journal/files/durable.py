@@ -35,11 +35,11 @@ def open_temporary(folder: Path) -> tuple[int, Path]:
     return descriptor, Path(name)
 
 
-def write_atomically(path: Path, data: Buffer) -> None:
+def write_atomically(path: Path, data: Buffer, *, private: bool = False) -> None:
     """Put ``data`` at ``path`` so that a reader finds either the old content or the new, whole.
 
     The folder must exist. When this returns, the content is on the disk as far as the system can
-    promise; an OSError leaves what was there before.
+    promise; an OSError leaves what was there before. A ``private`` file is its owner's to read.
     """
     descriptor, temporary = open_temporary(path.parent)
     try:
@@ -48,7 +48,7 @@ def write_atomically(path: Path, data: Buffer) -> None:
             os.fsync(descriptor)
         finally:
             os.close(descriptor)
-        _allow(temporary, _mode_for(path))
+        allow(temporary, 0o600 if private else _mode_for(path))
         temporary.replace(path)
     except BaseException:
         discard(temporary)
@@ -104,7 +104,7 @@ def unfinished_folder(target: Path) -> Iterator[Path]:
     made = Path(tempfile.mkdtemp(TEMPORARY_SUFFIX, f"{target.name[:60]} ", target.parent))
     try:
         yield made
-        _allow(made, 0o755)
+        allow(made, 0o755)
         if target.exists():
             target.rmdir()
         made.replace(target)
@@ -120,7 +120,7 @@ def move_into_place(staged: Path, target: Path) -> None:
     Both must be on one file system. The caller has flushed the file, and flushes the folder after.
     """
     target.parent.mkdir(parents=True, exist_ok=True)
-    _allow(staged, stat.S_IRUSR | stat.S_IRGRP | stat.S_IROTH)
+    allow(staged, stat.S_IRUSR | stat.S_IRGRP | stat.S_IROTH)
     staged.replace(target)
 
 
@@ -130,8 +130,8 @@ def discard(temporary: Path) -> None:
         temporary.unlink()
 
 
-def _allow(path: Path, mode: int) -> None:
-    """Set permissions, where the file system has any."""
+def allow(path: Path, mode: int) -> None:
+    """Set a file's permissions, where the file system has any."""
     try:
         path.chmod(mode)
     except OSError as error:

@@ -42,6 +42,39 @@ def safe_suffix(name: str) -> str:
     return found.group() if found and found.start() > 0 else ""
 
 
+def leads_out(name: str) -> str:
+    """Why a path from elsewhere, with forward slashes, is no path inside a folder; "" if it is."""
+    if "\\" in name:
+        return "its name holds a backslash, which is a way into another folder on some systems"
+    if name.startswith(("/", "~")) or re.match(r"[A-Za-z]:", name):
+        return "its name leads out of the folder"
+    if ".." in name.split("/"):
+        return "its name leads out of the folder"
+    return ""
+
+
+def why_unsafe(name: str) -> str:
+    """Why a path from elsewhere, with forward slashes, may not be trusted; "" where it may.
+
+    A path is trusted when it stays in its folder and names one and the same file on every system.
+    """
+    if _UNREADABLE.search(name):
+        return "its name can't be read"
+    parts = name.split("/")
+    if out := leads_out(name):
+        return out
+    for part in parts:
+        if not part or part == ".":
+            return "its name is no plain path"
+        if _FORBIDDEN.search(part):
+            return "its name holds a sign that not every system allows"
+        if _DEVICES.match(part):
+            return "its name is that of a device on some systems"
+        if part != part.rstrip(". ") or len(part.encode()) > LONGEST:
+            return "its name is not the same on every system"
+    return ""
+
+
 def one_on_any_disk(name: str) -> str:
     """A form that is equal for names which some file system takes for one and the same."""
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())

@@ -1,0 +1,61 @@
+"""What a bundle is made of, and what came of making one."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import PurePath
+
+from journal.domain.checks import Fault
+from journal.domain.ids import Sha256
+
+
+class BundleForm(StrEnum):
+    """How a bundle lies on the disk."""
+
+    FOLDER = "folder"
+    ZIP = "zip"
+    TAR = "tar"
+
+    @property
+    def suffix(self) -> str:
+        """What its name ends in."""
+        return "" if self is BundleForm.FOLDER else f".{self.value}"
+
+
+class OriginalsIn(StrEnum):
+    """Which originals go into a bundle."""
+
+    ALL = "all"
+    USED = "used"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class BundleChoice:
+    """What the owner wants in a bundle.
+
+    ``only`` narrows the originals to some, by SHA-256. ``history`` is the chain of every change;
+    it is left out whenever the dossier withholds anything, since it holds everything.
+    """
+
+    form: BundleForm = BundleForm.FOLDER
+    originals: OriginalsIn = OriginalsIn.ALL
+    only: frozenset[Sha256] | None = None
+    history: bool = True
+    sign: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BundleReport:
+    """What came of making a bundle.
+
+    ``size`` is the bytes of all its data. ``missing`` names each original that is not in it though
+    it should be, with the reason. ``notes`` are sentences the owner should read.
+    """
+
+    path: PurePath
+    files: int
+    size: int
+    originals: int
+    missing: tuple[Fault, ...]
+    notes: tuple[str, ...]
+    fingerprint: str = ""
