@@ -56,4 +56,12 @@ MODES: tuple[ModeEntry, ...] = (
         name="MetalMode",
         writes=False,
     ),
+    ModeEntry(
+        title="Survey",
+        icon="survey",
+        what="Walk round the car: mark what is found, and what it may take",
+        module="journal.desktop.modes.survey",
+        name="SurveyMode",
+        writes=False,
+    ),
 )

@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from journal.actions import drawings
-from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
+from journal.desktop.desk import Desk, FindingSelected, PanelSelected, PhotosSelected, Selection
 from journal.desktop.modes.bar import ModeBar
 from journal.desktop.once_painted import once_painted
 from journal.desktop.pages import Page
@@ -214,6 +214,8 @@ class DrawingPage(Page):
         """Mark the panel selected; take photos selected elsewhere in hand."""
         if isinstance(selection, PanelSelected):
             self._show_panel(selection.id)
+        elif isinstance(selection, FindingSelected) and self.modes.title != "Survey":
+            self.modes.enter("Survey")
         elif isinstance(selection, PhotosSelected):
             self.tray.take(selection.ids)
         self.modes.show_selection(selection)

@@ -1,0 +1,175 @@
+"""The left side of a survey: which one, what it comes to, and all that was found as a list."""
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QComboBox, QListWidgetItem, QWidget
+
+from journal.desktop.theme import colours_of
+from journal.desktop.widgets.flow import FlowLayout
+from journal.desktop.widgets.parts import PlainList, button, column, label
+from journal.desktop.widgets.survey_marks import mark_icon
+from journal.domain.estimates import Estimate
+from journal.domain.findings import Finding, Survey, SurveySheet
+from journal.domain.ids import FindingId, PanelId, SurveyId
+from journal.domain.money import format_money
+from journal.domain.when import spoken
+
+_KEY = Qt.ItemDataRole.UserRole
+_NONE_YET = (
+    "Walk round the car before the start: click what you find, say how bad it is and what it may"
+    " take at best, likely and at worst. The sum follows, with what is sure of it and what isn't."
+)
+
+
+class SurveyPane(QWidget):
+    """The surveys, the findings of one, and the acts on them."""
+
+    #: Another survey is to be shown: its number.
+    survey_wanted = Signal(object)
+    #: A finding was picked in the list: its number.
+    picked = Signal(object)
+    #: What a button is for: "start", "go on", "change", "close", "remove" of surveys; "add",
+    #: "edit", "take out" of findings; "estimate" for what it comes to.
+    act_wanted = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Survey")
+        self.surveys = QComboBox()
+        self.surveys.setAccessibleName("Which survey")
+        self.about = label("", "muted")
+        self.sum = label("")
+        self.list = PlainList("What was found")
+        self.list.setIconSize(QSize(44, 44))
+        self.acts = {
+            name: button(text, lambda name=name: self.act_wanted.emit(name), icon=icon, role=role)
+            for name, text, icon, role in (
+                ("start", "New &survey", "survey", ""),
+                ("go on", "&Go on from it", "next", ""),
+                ("change", "Change", "edit", "quiet"),
+                ("close", "&Close it", "lock", "quiet"),
+                ("remove", "Remove", "remove", "quiet"),
+                ("add", "&Add finding", "plus", "primary"),
+                ("edit", "Change it", "edit", ""),
+                ("take out", "Take it out", "remove", "quiet"),
+                ("estimate", "What it comes to", "ledger", ""),
+            )
+        }
+        self.acts["close"].setToolTip("Keep it as it is now, for good")
+        self.acts["add"].setToolTip("On the panel marked on the drawing")
+        heads, findings = QWidget(), QWidget()
+        for holder, names in (
+            (heads, ("start", "go on", "change", "close", "remove")),
+            (findings, ("add", "edit", "take out")),
+        ):
+            flow = FlowLayout(holder)
+            for name in names:
+                flow.addWidget(self.acts[name])
+        self.setLayout(
+            column(
+                self.surveys, self.about, heads, self.sum, self.acts["estimate"], self.list,
+                findings, margin=8,
+            )
+        )  # fmt: skip
+        self.surveys.activated.connect(
+            lambda place: self.survey_wanted.emit(SurveyId(self.surveys.itemData(place)))
+        )
+        self.list.currentItemChanged.connect(self._on_current)
+        self.list.itemActivated.connect(lambda _item: self.act_wanted.emit("edit"))
+
+    def show_surveys(
+        self, surveys: tuple[Survey, ...], sheet: SurveySheet | None, *, read_only: bool
+    ) -> None:
+        """Offer these surveys, and say of the one shown what it is."""
+        self.surveys.clear()
+        for survey in reversed(surveys):
+            self.surveys.addItem(survey.name, survey.id)
+        self.surveys.setVisible(bool(surveys))
+        is_open = sheet is not None and sheet.survey.closed is None and not read_only
+        if sheet is not None:
+            self.surveys.setCurrentIndex(self.surveys.findData(sheet.survey.id))
+            note = f" {sheet.survey.note}" if sheet.survey.note else ""
+            state = "still open" if sheet.survey.closed is None else "closed, kept as it was"
+            self.about.setText(f"{spoken(sheet.survey.when)}; {state}.{note}")
+        else:
+            self.about.setText(_NONE_YET)
+        for name, act in self.acts.items():
+            act.setVisible(sheet is not None or name == "start")
+            act.setEnabled(is_open)
+        self.acts["start"].setEnabled(not read_only)
+        self.acts["go on"].setEnabled(not read_only)
+        self.acts["remove"].setEnabled(not read_only)
+        self.acts["estimate"].setEnabled(sheet is not None and bool(sheet.findings))
+        self.list.setVisible(sheet is not None)
+        self.sum.setVisible(sheet is not None)
+
+    def show_findings(
+        self,
+        findings: tuple[Finding, ...],
+        labels: dict[PanelId, str],
+        currency: str,
+        load_bearing: frozenset[FindingId],
+    ) -> None:
+        """List what was found."""
+        picked = self.finding_id()
+        self.list.blockSignals(True)
+        self.list.clear()
+        colours = colours_of(self.palette())
+        for one in findings:
+            panel = labels.get(one.panel_id or PanelId(0), "no panel")
+            warns = one.id in load_bearing
+            item = QListWidgetItem(
+                mark_icon(one.severity, one.rank, colours, load_bearing=warns),
+                f"{one.text}\n{panel}; {one.severity}; {format_money(one.money.likely, currency)}"
+                + ("\nLoad-bearing: have it inspected" if warns else ""),
+            )
+            item.setData(_KEY, int(one.id))
+            self.list.addItem(item)
+        self.list.blockSignals(False)
+        self.pick(picked)
+
+    def show_sum(self, estimate: Estimate | None, currency: str) -> None:
+        """Say in two lines what the survey comes to; None while that is reckoned."""
+        if estimate is None or not estimate.count:
+            self.sum.setText("Nothing found yet." if estimate is not None else "")
+            return
+        money, hours = estimate.money.drawn, estimate.minutes.drawn
+        count = "1 finding" if estimate.count == 1 else f"{estimate.count} findings"
+        self.sum.setText(
+            f"{count}: about {_money(money.mean, currency)} and {hours.mean / 60:,.0f} h.\n"
+            f"80 % sure: no more than {_money(money.figures[1], currency)}"
+            f" and {hours.figures[1] / 60:,.0f} h."
+        )
+
+    def finding_id(self) -> FindingId | None:
+        """The finding picked."""
+        item = self.list.currentItem()
+        return None if item is None else FindingId(item.data(_KEY))
+
+    def pick(self, finding_id: FindingId | None) -> None:
+        """Pick a finding without telling of it."""
+        self.list.blockSignals(True)
+        self.list.setCurrentRow(-1)
+        for place in range(self.list.count()):
+            if self.list.item(place).data(_KEY) == finding_id:
+                self.list.setCurrentRow(place)
+        self.list.blockSignals(False)
+        self._show_acts()
+
+    def _on_current(self) -> None:
+        self._show_acts()
+        self.picked.emit(self.finding_id())
+
+    def _show_acts(self) -> None:
+        is_open = self.acts["add"].isEnabled()
+        for name in ("edit", "take out"):
+            self.acts[name].setEnabled(is_open and self.finding_id() is not None)
+
+
+def _money(minor: float, currency: str) -> str:
+    """A sum without false pennies."""
+    from journal.domain.money import minor_units
+
+    unit = 10 ** minor_units(currency)
+    return format_money(round(minor / unit) * unit, currency).removesuffix(
+        "." + "0" * minor_units(currency)
+    )
