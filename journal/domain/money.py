@@ -83,6 +83,17 @@ def format_money(minor: int, currency: str, locale: str = "en") -> str:
     return written
 
 
+def format_whole(minor: int, currency: str, locale: str = "en") -> str:
+    """Write a sum in whole units, for an axis: "€1,234"."""
+    from babel.numbers import parse_pattern
+
+    pattern = parse_pattern(_pattern(currency, locale).pattern)
+    pattern.frac_prec = (0, 0)
+    value = Decimal(minor).scaleb(-minor_units(currency))
+    written: str = pattern.apply(value, locale, currency=currency, currency_digits=False)
+    return written
+
+
 def parse_money(text: str, currency: str) -> int:
     """Read a sum as people write it, in minor units: "1.234,56", "1,234.56", "12.5", "€ 12.50".
 
