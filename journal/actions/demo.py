@@ -20,6 +20,7 @@ from journal.actions import (
     receipts,
 )
 from journal.actions.add_photos import add_photos
+from journal.actions.demo_survey import record_survey
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
 from journal.domain.drawing import Drawing, Panel
@@ -33,7 +34,9 @@ from journal.domain.ids import (
     ReadingId,
     ReceiptId,
     SeamId,
+    SightingId,
     ViewId,
+    WantedId,
     WorkId,
 )
 from journal.domain.photos import Role
@@ -42,6 +45,7 @@ from journal.domain.readings import Reading
 from journal.domain.receipts import Line, Receipt, Share
 from journal.domain.seams import length
 from journal.domain.shapes import Point, bounds
+from journal.domain.wanted import Sighting, Wanted
 from journal.domain.when import When, parse_edtf
 from journal.domain.work import Work
 from journal.files.scratch import scratch_folder
@@ -98,6 +102,8 @@ def _record_story(
         when = When.on(day.day)
         hours.record_work(session, Work(WorkId(0), when, day.minutes, day.person, day.note, shares))
     _record_metal(session, story, area_ids)
+    record_survey(session, area_ids, _Spots(drawings.drawing(session)).of)
+    _record_wanted(session, area_ids)
     for entry in story.entries:
         panel = drawings.find_panel(session, entry.panel).id if entry.panel else None
         area_id = area_ids[entry.area] if entry.area else None
@@ -134,6 +140,42 @@ def _record_metal(session: Session, story: Scenario, area_ids: dict[str, AreaId]
                 for place, value in enumerate(taken.values)
             ]  # fmt: skip
             readings.record_readings(session, numbers)
+
+
+def _record_wanted(session: Session, area_ids: dict[str, AreaId]) -> None:
+    """The parts wanted, with the lines of receipts that some of them became."""
+    from journal.actions import wanted
+    from journal.demo.wanted import WANTED
+
+    lines = {
+        (receipt.supplier, line.text): line.id
+        for receipt in receipts.receipts(session)
+        for line in receipt.lines
+    }
+    for story in WANTED:
+        part = Wanted(
+            id=WantedId(0),
+            text=story.text,
+            quantity=story.quantity,
+            panel_id=drawings.find_panel(session, story.panel).id if story.panel else None,
+            area_id=area_ids[story.area] if story.area else None,
+            category=story.category,
+            condition=story.condition,
+            price_limit=story.limit,
+            new_price=story.new_price,
+            note=story.note,
+        )
+        made = WantedId(wanted.add_wanted(session, part).made or 0)
+        for state, day in story.states:
+            wanted.move_wanted(session, [made], state, parse_edtf(day))
+        for seen in story.sightings:
+            when = parse_edtf(seen.day)
+            sighting = Sighting(
+                SightingId(0), made, seen.place, seen.price, seen.currency, when, seen.note
+            )
+            wanted.add_sighting(session, sighting)
+        if story.became is not None:
+            wanted.tie_wanted(session, made, lines[story.became])
 
 
 def _record_area(session: Session, story: AreaStory) -> AreaId:
