@@ -55,9 +55,9 @@ def costs_in_money_of(session: Session, by: CostsBy, wish: InMoneyOf) -> Revalue
     return _revalued(session, wish).table(by)
 
 
-def summary(session: Session) -> CostSummary:
-    """The few figures that say what the car cost."""
-    return cost_summary(_account(session))
+def summary(session: Session, wish: InMoneyOf | None = None) -> CostSummary:
+    """The few figures that say what the car cost; with a ``wish`` in the money of that time."""
+    return cost_summary(_account(session, wish))
 
 
 def three_figures(session: Session) -> ThreeFigures:
@@ -79,24 +79,26 @@ def lines_of_row(session: Session, by: CostsBy, key: str, wish: InMoneyOf | None
 
     With a ``wish``: of the row of the table in the money of that time.
     """
-    account = _account(session) if wish is None else _revalued(session, wish).account
-    return made_of_row(by, key, account)
+    return made_of_row(by, key, _account(session, wish))
 
 
-def lines_of_figure(session: Session, figure: FigureName) -> MadeOf:
-    """The lines or the work that a figure of the summary is made of; they add up to it exactly."""
-    return made_of_figure(figure, _account(session))
+def lines_of_figure(session: Session, figure: FigureName, wish: InMoneyOf | None = None) -> MadeOf:
+    """The lines or the work that a figure of the summary is made of; they add up to it exactly.
+
+    With a ``wish``: of the figure in the money of that time.
+    """
+    return made_of_figure(figure, _account(session, wish))
 
 
-def metre_costs(session: Session) -> MetreCosts:
+def metre_costs(session: Session, wish: InMoneyOf | None = None) -> MetreCosts:
     """What a welded metre cost, by repair area and in all."""
     welded = session.kept.get("welded", _RESTS_ON_METAL, lambda: _welded_mm(session))
-    return costs_by_metre(_account(session), welded)
+    return costs_by_metre(_account(session, wish), welded)
 
 
-def cost_series(session: Session, step: Step) -> Series:
+def cost_series(session: Session, step: Step, wish: InMoneyOf | None = None) -> Series:
     """Money spent over time, stacked by category."""
-    return series_of_costs(step, _account(session))
+    return series_of_costs(step, _account(session, wish))
 
 
 def hours_series(session: Session, step: Step) -> Series:
@@ -131,7 +133,9 @@ def hours(session: Session, by: HoursBy) -> HoursTable:
     return hours_table(by, _account(session).books)
 
 
-def _account(session: Session) -> Account:
+def _account(session: Session, wish: InMoneyOf | None = None) -> Account:
+    if wish is not None:
+        return _revalued(session, wish).account
     return session.kept.get("account", _RESTS_ON, lambda: taken_apart(_books(session)))
 
 
