@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from journal.store.clockings import Clockings
     from journal.store.covers import Covers
     from journal.store.dossier_cuts import DossierCuts
+    from journal.store.imported_rows import ImportedRows
     from journal.store.metalwork import Metalwork
     from journal.store.people import People
     from journal.store.photo_spans import PhotoSpans
@@ -176,6 +177,13 @@ class Journal:
         from journal.store.dossier_cuts import DossierCuts
 
         return DossierCuts(self)
+
+    @cached_property
+    def imported_rows(self) -> "ImportedRows":
+        """The rows of spreadsheets that were brought in."""
+        from journal.store.imported_rows import ImportedRows
+
+        return ImportedRows(self)
 
     @cached_property
     def search(self) -> "Search":

@@ -1,0 +1,1 @@
+"""Spreadsheets into records: the file, its headings, what its columns are, what its rows say."""
