@@ -13,7 +13,7 @@ from journal.domain.hours import spoken_hours
 from journal.domain.ids import AreaId, PanelId
 from journal.domain.photos import Photo
 from journal.domain.receipts import Line, Receipt
-from journal.domain.wanted import Wanted
+from journal.domain.wanted import Wanted, WantedState
 from journal.domain.when import When
 from journal.domain.work import Work
 
@@ -117,8 +117,10 @@ def _bought(receipts: tuple[tuple[Receipt, tuple[Line, ...]], ...]) -> Iterator[
 def _wanted(parts: tuple[Wanted, ...]) -> Iterator[Event]:
     """What was fitted, and what is still to be bought, to come or to be fitted."""
     for part in parts:
-        verb = part.state.value.capitalize()
-        yield Event(part.since, "wanted", f"{verb}: {part.text}", part.note, part.id)
+        title = f"Wanted: {part.text}" if part.is_open else f"Fitted: {part.text}"
+        state = part.state.value if part.is_open and part.state is not WantedState.WANTED else ""
+        detail = "; ".join(words for words in (state, part.note) if words)
+        yield Event(part.since, "wanted", title, detail, part.id)
 
 
 def _worked(work: tuple[Work, ...]) -> Iterator[Event]:

@@ -135,6 +135,18 @@ def remove_wanted_state(session: Session, wanted_id: WantedId, state: WantedStat
     return edit.changes(wanted_id)
 
 
+def tie_wanted(session: Session, wanted_id: WantedId, line_id: LineId) -> Changes:
+    """Say that a part became a line of a receipt that is recorded already.
+
+    Raises:
+        JournalError: there is none of a number.
+    """
+    found = session.journal.wanted.get(wanted_id)
+    with session.journal.edit(f"Tie {_short(found)} to its receipt") as edit:
+        session.journal.wanted.tie(wanted_id, line_id)
+    return edit.changes(wanted_id)
+
+
 def add_sighting(session: Session, sighting: Sighting) -> Changes:
     """Record where a part was seen; one that was only wanted is seen from that day on.
 

@@ -75,7 +75,7 @@ def list_parts(journal: Path, everything: bool, as_json: bool) -> None:
 @click.option("--note", default="")
 @_DATE
 @click.pass_obj
-def add(journal: Path, text: str, **given: Any) -> None:
+def add(journal: Path, /, text: str, **given: Any) -> None:
     """Record that TEXT is wanted."""
     with open_journal(journal) as session:
         currency = car(session).currency
@@ -103,7 +103,7 @@ def add(journal: Path, text: str, **given: Any) -> None:
 @click.option("--note", default="")
 @_DATE
 @click.pass_obj
-def seen(journal: Path, part: str, place: str, **given: Any) -> None:
+def seen(journal: Path, /, part: str, place: str, **given: Any) -> None:
     """Record that PART was seen at PLACE."""
     with open_journal(journal) as session:
         found = actions.find_wanted(session, part)

@@ -16,23 +16,24 @@ def sighting_in_words(wanted: Wanted, sighting: Sighting, currency: str) -> str:
 
 
 def seen_in_words(wanted: Wanted, currency: str) -> str:
-    """The best sighting, else the latest: "€51.00 at Rustholm Breakers"; "" where it has none."""
+    """The best sighting, else the latest: "Rustholm Breakers, €51.00"; "" where it has none."""
     if not wanted.sightings:
         return ""
     shown = best_sighting(wanted, currency) or wanted.sightings[-1]
-    return f"{sighting_in_words(wanted, shown, currency)}, {shown.place}"
+    return f"{shown.place}, {sighting_in_words(wanted, shown, currency)}"
 
 
 def sums_in_words(sums: BuyingSums, currency: str) -> str:
     """What is still to be bought, on order, and here but not fitted."""
     if not (sums.to_buy or sums.on_order or sums.unfitted):
         return "Nothing is wanted."
-    said = [f"Still to buy: {_parts(sums.to_buy)}"]
+    left = f"Still to buy: {_parts(sums.to_buy)}" if sums.to_buy else "Nothing is left to buy"
+    said = [left]
     if sums.with_limit:
-        on = "" if sums.with_limit == sums.to_buy else f" (on {sums.with_limit})"
+        on = "" if sums.with_limit == sums.to_buy else f" ({sums.with_limit} have one)"
         said.append(f"{format_money(sums.at_limits, currency)} at the limits{on}")
     if sums.with_likely:
-        on = "" if sums.with_likely == sums.to_buy else f" (on {sums.with_likely})"
+        on = "" if sums.with_likely == sums.to_buy else f" (known of {sums.with_likely})"
         said.append(f"likely {format_money(sums.likely, currency)}{on}")
     words = ", ".join(said)
     if sums.on_order:

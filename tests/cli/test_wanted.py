@@ -41,7 +41,7 @@ def test_a_part_is_planned_from_the_first_word_to_the_fitting(run: Run, tmp_path
     code, out, err = run("wanted", folder)
     assert code == 0
     assert "2 × Door hinge, upper" in out
-    assert "€52.00, Rustholm Breakers" in out
+    assert "Rustholm Breakers, €52.00" in out
     assert "Still to buy: 1 part, €60.00 at the limits, likely €52.00." in err
     assert run("wanted", folder, "state", "fitted", "hinge", "--date", "2024-05")[0] == 0
     code, out, _ = run("wanted", folder, "list", "--json")

@@ -28,6 +28,7 @@ HELP_PAGES = (
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
+    ("wanted", "Wanted parts"),
     ("shape", "Shape the drawing"),
     ("trace", "Trace a picture"),
     ("metal", "Draw the metal"),

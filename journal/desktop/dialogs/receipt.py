@@ -1,6 +1,6 @@
 """Recording a receipt: who was paid, when, for what, and where the paper is."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -31,7 +31,7 @@ from journal.desktop.widgets.papers_edit import PapersEdit
 from journal.desktop.widgets.parts import column, label, row, scrolled
 from journal.desktop.widgets.share_edit import ShareEdit, shares_in_words
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, ReceiptId
+from journal.domain.ids import AreaId, ReceiptId, WantedId
 from journal.domain.money import format_money
 from journal.domain.receipts import Receipt, Share, Spread
 
@@ -56,7 +56,10 @@ class ReceiptDialog(FormDialog):
         *,
         receipt: Receipt | None = None,
         area_id: AreaId | None = None,
+        draft: Receipt | None = None,
+        came: Sequence[WantedId] = (),
     ) -> None:
+        """``draft`` fills a new receipt; ``came`` are the wanted parts that its lines are."""
         super().__init__("New receipt" if receipt is None else "Receipt", "&Record", parent)
         self._desk = desk
         self._receipt = receipt
@@ -88,7 +91,10 @@ class ReceiptDialog(FormDialog):
         self.note = QLineEdit()
         self._build()
         self._connect()
-        self._fill(receipt, area_id)
+        if draft is None:
+            self._fill(receipt, area_id)
+        else:
+            self._begin_with(draft, came)
 
     # --- layout ---
 
@@ -164,6 +170,17 @@ class ReceiptDialog(FormDialog):
             self._show_shares()
             self.head.supplier.setFocus()
             return
+        self._show(receipt)
+
+    def _begin_with(self, draft: Receipt, came: Sequence[WantedId]) -> None:
+        self._show(draft)
+        self.head.forget_rate()
+        for shown, line, part in zip(self.lines.rows, draft.lines, came, strict=True):
+            shown.came = part
+            if not line.amount:
+                shown.price.clear()
+
+    def _show(self, receipt: Receipt) -> None:
         self.head.show_receipt(receipt)
         self._on_currency(receipt.currency)
         self.lines.set_lines(receipt.lines)
@@ -193,7 +210,7 @@ class ReceiptDialog(FormDialog):
         receipt = self._read()
         session, files = self._desk.session, self.papers.files()
         if self._receipt is None:
-            changes = actions.record_receipt(session, receipt, files)
+            changes = actions.record_receipt(session, receipt, files, self.lines.came())
         elif receipt != self._receipt or files:
             changes = actions.change_receipt(session, receipt, files)
         else:

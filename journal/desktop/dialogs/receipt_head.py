@@ -135,6 +135,10 @@ class ReceiptHead(QWidget):
         self.stands_in.setText(receipt.stands_in)
         self.rate.set_text(f"{receipt.rate.normalize():f}")
 
+    def forget_rate(self) -> None:
+        """Have the rate to another currency typed: the one of the day isn't known."""
+        self.rate.set_text("")
+
     def value(self) -> Receipt:
         """The head as a receipt without lines.
 

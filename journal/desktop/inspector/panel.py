@@ -19,6 +19,7 @@ from journal.desktop.desk import (
     PhotosSelected,
     ReceiptSelected,
     Selection,
+    WantedSelected,
 )
 from journal.desktop.inspector import Pane
 from journal.desktop.tasks import Task
@@ -30,7 +31,16 @@ from journal.desktop.widgets.photo_grid import PhotoGrid
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
 from journal.domain.changes import Changes
-from journal.domain.ids import AreaId, EntryId, FindingId, PanelId, PhotoId, ReceiptId, WorkId
+from journal.domain.ids import (
+    AreaId,
+    EntryId,
+    FindingId,
+    PanelId,
+    PhotoId,
+    ReceiptId,
+    WantedId,
+    WorkId,
+)
 from journal.domain.photos import Photo
 from journal.domain.when import spoken
 
@@ -40,6 +50,7 @@ _KIND_ICONS = {
     "receipt": "receipt",
     "work": "hours",
     "entry": "entry",
+    "wanted": "wanted",
     "finding": "survey",
     "seam": "seam",
     "patch": "patch",
@@ -47,6 +58,7 @@ _KIND_ICONS = {
 }
 _METAL = {"seam": MetalKind.SEAM, "patch": MetalKind.PATCH, "reading": MetalKind.MEASURE}
 _KINDS = frozenset({"photos", "pins", "areas", "receipts", "work", "entries", "drawing", "car"}) | {
+    "wanted",
     "metalwork",
     "anchors",
     "readings",
@@ -240,6 +252,8 @@ class PanelPane(Pane):
             self.desk.select(ReceiptSelected(ReceiptId(event.id)))
         elif event.kind == "finding":
             self.desk.select(FindingSelected(FindingId(event.id)))
+        elif event.kind == "wanted":
+            self.desk.select(WantedSelected(WantedId(event.id)))
         elif event.kind in _METAL:
             self.desk.select(MetalSelected(_METAL[event.kind], event.id))
         elif event.kind == "entry":

@@ -16,6 +16,7 @@ from journal.desktop.desk import (
     PhotosSelected,
     ReceiptSelected,
     Selection,
+    WantedSelected,
 )
 from journal.desktop.inspector import Pane
 from journal.desktop.widgets.parts import button, column, label, row

@@ -17,6 +17,7 @@ from journal.desktop.dialogs.stage import StageDialog, next_stage
 from journal.desktop.widgets.area_metal import AreaMetal
 from journal.desktop.widgets.area_photos import AreaPhotos
 from journal.desktop.widgets.area_spent import AreaSpent
+from journal.desktop.widgets.area_wanted import AreaWanted
 from journal.desktop.widgets.cautions_box import CautionsBox
 from journal.desktop.widgets.checked import repolish
 from journal.desktop.widgets.flow import FlowLayout
@@ -57,6 +58,7 @@ class AreaDetail(QWidget):
         self.photos = AreaPhotos(desk, viewer_over)
         self.metal = AreaMetal(desk)
         self.spent = AreaSpent(desk)
+        self.wanted = AreaWanted(desk)
         self._entries = QVBoxLayout()
         self._more_entries: tuple[Entry, ...] = ()
         self._acts: list[QWidget] = []
@@ -94,6 +96,7 @@ class AreaDetail(QWidget):
         layout.addWidget(self.photos)
         layout.addWidget(self.metal)
         layout.addWidget(self.spent)
+        layout.addWidget(self.wanted)
         layout.addLayout(row(label("Entries", "subheading", wrap=False), None, write))
         layout.addLayout(self._entries)
         layout.addStretch(1)
@@ -126,6 +129,7 @@ class AreaDetail(QWidget):
         self.cautions.show_cautions(area.cautions, suggested, in_full=ahead if is_another else None)
         self.photos.show_area(area)
         self.spent.show_area(area, figures)
+        self.wanted.show_area(area)
         self._show_entries(area)
         for act in self._acts:
             act.setEnabled(not self._desk.read_only)

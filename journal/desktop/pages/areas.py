@@ -26,6 +26,7 @@ _KINDS = frozenset(
     {
         "areas",
         "receipts",
+        "wanted",
         "work",
         "entries",
         "photos",

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
 
 from journal.actions import cars
 from journal.actions.costs import LaidOut, laid_out
-from journal.desktop.desk import Desk, ReceiptSelected, Selection
+from journal.desktop.desk import Desk, ReceiptSelected, Selection, WantedSelected
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
 from journal.desktop.pages.ledger_papers import read_papers
@@ -31,7 +31,7 @@ class LedgerPage(Page):
 
     title = "Ledger"
     icon = "ledger"
-    inspects = (ReceiptSelected,)
+    inspects = (ReceiptSelected, WantedSelected)
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -117,13 +117,18 @@ class LedgerPage(Page):
         self.show_selection(self.desk.selection)
 
     def show_selection(self, selection: Selection) -> None:
-        """Pick the receipt that is selected."""
+        """Pick the receipt or the wanted part that is selected."""
         if isinstance(selection, ReceiptSelected):
             receipts = self.tab("Receipts")
             picked = receipts.table.picked()
             if picked is None or picked.id != selection.id:
                 self.show_tab("Receipts")
                 receipts.pick(selection.id)
+        elif isinstance(selection, WantedSelected):
+            wanted = self.tab("Wanted")
+            if wanted.wanted_id != selection.id:
+                self.show_tab("Wanted")
+                wanted.pick(selection.id)
 
     # --- tabs ---
 

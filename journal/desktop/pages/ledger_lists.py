@@ -49,7 +49,12 @@ class LedgerList(LedgerTab):
             act.setEnabled(not desk.read_only)
         layout = column(self._bar, table, empty, self.count, spacing=8)
         layout.setContentsMargins(0, 8, 0, 0)
+        self._layout = layout
         self.setLayout(layout)
+
+    def insert_above(self, widget: QWidget) -> None:
+        """Put something above the acts and the table."""
+        self._layout.insertWidget(0, widget)
 
     @property
     def is_empty(self) -> bool:

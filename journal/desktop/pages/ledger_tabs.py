@@ -60,6 +60,7 @@ TABS = (
     TabEntry("Costs", "journal.desktop.pages.ledger_costs", "CostsTab"),
     TabEntry("Receipts", "journal.desktop.pages.ledger_receipts", "ReceiptList"),
     TabEntry("Hours", "journal.desktop.pages.ledger_hours", "WorkList"),
+    TabEntry("Wanted", "journal.desktop.pages.ledger_wanted", "WantedList"),
 )
 
 

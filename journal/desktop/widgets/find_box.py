@@ -15,8 +15,9 @@ from journal.desktop.desk import (
     PhotosSelected,
     ReceiptSelected,
     Selection,
+    WantedSelected,
 )
-from journal.domain.ids import AreaId, FindingId, PanelId, PhotoId, ReceiptId
+from journal.domain.ids import AreaId, FindingId, PanelId, PhotoId, ReceiptId, WantedId
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QListWidgetItem
@@ -38,12 +39,13 @@ _PAGES = {
     "entry": "Areas",
     "receipt": "Ledger",
     "work": "Ledger",
+    "wanted": "Ledger",
     "finding": "Drawing",
 }
 
 
 class FindBox(QLineEdit):
-    """Finds photos, repair areas, panels, entries, receipts and work by their words."""
+    """Finds photos, repair areas, panels, entries, receipts, wanted parts and work."""
 
     #: A find was chosen: a Hit.
     chosen = Signal(object)
@@ -144,6 +146,8 @@ class FindBox(QLineEdit):
                 return ReceiptSelected(ReceiptId(hit.id))
             case "finding":
                 return FindingSelected(FindingId(hit.id))
+            case "wanted":
+                return WantedSelected(WantedId(hit.id))
             case "entry":
                 return self._place_of_entry(hit.id)
             case _:

@@ -26,6 +26,7 @@ KINDS = {
     "entry": ("Entry", "entry"),
     "receipt": ("Receipt", "receipt"),
     "work": ("Work", "hours"),
+    "wanted": ("Wanted part", "wanted"),
     "finding": ("Finding", "survey"),
 }
 

@@ -10,7 +10,7 @@ from journal.desktop.widgets.checked import mark_wrong
 from journal.desktop.widgets.money_edit import MoneyEdit
 from journal.desktop.widgets.parts import button, tool
 from journal.domain.errors import JournalError
-from journal.domain.ids import LineId
+from journal.domain.ids import LineId, WantedId
 from journal.domain.quantities import parse_quantity, write_quantity
 from journal.domain.receipts import Category, Condition, Line, Share, Spread
 
@@ -26,6 +26,7 @@ class LineRow(QObject):
         fields: the widgets from left to right, as the keyboard goes through them.
         shares: how the line is shared, as it was given or set.
         spread: whether it goes over the other lines instead, as postage does.
+        came: the wanted part that the line is, None where it is none.
     """
 
     #: Something in the line changed.
@@ -38,6 +39,7 @@ class LineRow(QObject):
         self._id = LineId(0)
         self.shares: tuple[Share, ...] = ()
         self.spread = Spread.NONE
+        self.came: WantedId | None = None
         self.quantity = QLineEdit("1")
         self.text = QLineEdit()
         self.price = MoneyEdit(currency)

@@ -11,6 +11,7 @@ from journal.desktop.theme import TARGET
 from journal.desktop.widgets.line_row import LineRow
 from journal.desktop.widgets.parts import button, label, row, scrolled
 from journal.domain.errors import JournalError
+from journal.domain.ids import WantedId
 from journal.domain.receipts import Line, Share, Spread
 
 _TITLES = ("How many", "What", "Price", "Category", "Condition", "Price new", "Shared to", "")
@@ -98,6 +99,10 @@ class LinesEdit(QWidget):
             except JournalError as error:
                 raise JournalError(f"Line {number}: {error}") from error
         return tuple(found)
+
+    def came(self) -> tuple[WantedId | None, ...]:
+        """For each of ``lines`` the wanted part that it is, None where it is none."""
+        return tuple(shown.came for shown in self.rows if not shown.is_blank())
 
     def amounts(self) -> tuple[int, ...]:
         """The prices that can be read now, 0 for the others; one for each row."""
