@@ -159,7 +159,7 @@ class Menus(QObject):
         menu.addSeparator()
         line = self._add(menu, "Hours in one &line", self._acts.quick_hours, "Ctrl+L", WRITABLE)
         line.setToolTip("3h weld sill left with Nils yesterday")
-        clock = "Clock on or o&ff\N{HORIZONTAL ELLIPSIS}"
+        clock = "&Clock on or off\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, clock, self._acts.press_clock, "Ctrl+K", WRITABLE, "hours")
 
     def _build_help(self) -> None:

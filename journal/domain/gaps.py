@@ -10,6 +10,13 @@ from journal.domain.ids import PhotoId
 GapTarget = Literal["photo", "photos", "area", "receipt", "milestone", "panel", "car"]
 
 
+class Reader(StrEnum):
+    """Whose questions gaps are sorted by."""
+
+    BUYER = "buyer"
+    VALUER = "valuer"
+
+
 class GapKind(StrEnum):
     """What is lacking; the value is how a heading over several such gaps reads."""
 
@@ -24,6 +31,11 @@ class GapKind(StrEnum):
     AREA_NOT_WELDED = "repair areas finished with seams not welded"
     AREA_NOT_READ_AFTER = "repair areas measured before and never after"
     AREA_NO_HOURS = "repair areas with no hours"
+    WELD_UNSEEN = "hidden welds in no photo"
+    METAL_NO_PAPER = "new metal with no paper"
+    CLAIM_WORD_ALONE = "statements on the owner’s word alone"
+    AREA_NO_READING = "welded load-bearing metal with no reading"
+    STAGE_VAGUE = "stages dated to a year or worse"
     RECEIPT_LOST = "receipts whose paper is lost"
     RECEIPT_NEVER = "payments that never had a receipt"
     RECEIPT_NO_SCAN = "receipts held on paper, with no scan here"
@@ -35,7 +47,9 @@ class GapKind(StrEnum):
     PHOTOS_UNDATED = "photos without a date"
     PHOTOS_VAGUE = "photos dated to a year or worse"
     PHOTOS_UNPLACED = "photos without a place on the car"
+    PHOTOS_NO_HOURS = "days with photos and no hours"
     PANELS_NO_PHOTO = "panels in no photo"
+    NO_STANDARD_VIEWS = "standard views with no photo"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +61,8 @@ class Gap:
     matters to a reader of the dossier: 100 is the most, 0 the least; gaps are sorted by it.
     ``target_kind`` and ``target_id`` say where it is filled: the number of a photo, area, receipt,
     milestone or panel; None for the car itself, for a milestone still to be made and for "photos",
-    where ``photo_ids`` names them all.
+    where ``photo_ids`` names them all. ``claim`` is the sentence that it would make stronger, "" for
+    none in particular, and ``claim_key`` its key in the repair area ``target_id``.
     """
 
     kind: GapKind
@@ -57,3 +72,5 @@ class Gap:
     target_kind: GapTarget
     target_id: int | None = None
     photo_ids: tuple[PhotoId, ...] = ()
+    claim: str = ""
+    claim_key: str = ""

@@ -9,8 +9,6 @@ from journal.domain.ids import AreaId, CameraId, PhotoId
 from journal.domain.photos import Basis, Photo
 from journal.domain.work import Work
 
-#: A lower bound is rounded down to so many minutes.
-STEP = 5
 #: Shorter than this, two photos say nothing of work (our own choice).
 SHORTEST = 15
 #: A date that spans more days than a month has says nothing of one day.
@@ -44,8 +42,8 @@ class PhotoDay:
     """A day's visits to the workshop as photos show them.
 
     ``minutes`` is the time that somebody was there at least: from first to last shot of each
-    visit, long pauses left out, rounded down. ``area_ids`` are the repair areas that the photos
-    were chosen for, the one with most first.
+    visit, long pauses left out, in whole minutes. ``area_ids`` are the repair areas that the
+    photos were chosen for, the one with most first.
     """
 
     day: date
@@ -123,7 +121,7 @@ def _day(
     breaks = [n for n, (a, b) in enumerate(pairwise(of_day), 1) if b.taken - a.taken > pause]
     runs = [of_day[a:b] for a, b in pairwise([0, *breaks, len(of_day)])]
     visits = tuple(Visit(run[0], run[-1]) for run in runs if run[0].taken < run[-1].taken)
-    minutes = sum(visit.seconds for visit in visits) // (STEP * 60) * STEP
+    minutes = sum(visit.seconds for visit in visits) // 60
     if minutes < SHORTEST:
         return None
     counts: dict[AreaId, int] = {}

@@ -7,16 +7,19 @@ from datetime import timedelta
 from journal.domain.areas import Area
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.gaps import Gap, GapKind
+from journal.domain.hours import spoken_hours
 from journal.domain.ids import PhotoId
 from journal.domain.metal_words import metres
 from journal.domain.milestones import is_upkeep
 from journal.domain.money import format_money
+from journal.domain.photo_spans import photo_days, shots, without_hours
 from journal.domain.photos import Photo, Role
 from journal.domain.readings import Measure, Reading, compare
 from journal.domain.receipts import Category, Paper, Receipt
 from journal.domain.record import Record
 from journal.domain.seam_sums import sums
 from journal.domain.seams import SLACK_MM
+from journal.domain.sittings import default_pause
 from journal.domain.when import When, spoken
 from journal.dossier.words import count, listed, shortened
 
@@ -45,6 +48,7 @@ WEIGHTS = {
     GapKind.NO_ON_THE_ROAD: 26,
     GapKind.RECEIPT_UNSHARED: 20,
     GapKind.PHOTOS_UNPLACED: 16,
+    GapKind.PHOTOS_NO_HOURS: 12,
     GapKind.PANELS_NO_PHOTO: 10,
 }
 
@@ -62,6 +66,7 @@ def gaps(record: Record) -> tuple[Gap, ...]:
         *_area_gaps(record),
         *_receipt_gaps(record),
         *_photo_gaps(record.photos),
+        *_hour_gaps(record),
         *_place_gaps(record),
     ]
     return tuple(sorted(found, key=lambda gap: -gap.weight))
@@ -302,6 +307,25 @@ def _photo_gaps(photos: Iterable[Photo]) -> Iterator[Gap]:
 
 def _vague(when: When) -> bool:
     return when.latest - when.earliest >= _A_YEAR
+
+
+def _hour_gaps(record: Record) -> Iterator[Gap]:
+    """One gap for all the days that photos show a visit on and nobody's hours are recorded for."""
+    taken = shots(record.photos)
+    pause = record.car.pause_minutes or default_pause(shot.taken for shot in taken)
+    days = without_hours(photo_days(taken, pause), record.work)
+    if not days:
+        return
+    lowest = spoken_hours(sum(day.minutes for day in days))
+    yield Gap(
+        GapKind.PHOTOS_NO_HOURS,
+        f"{count(len(days), 'day')} with photos {'has' if len(days) == 1 else 'have'} no hours",
+        f"From first to last shot it makes {lowest} at least.",
+        WEIGHTS[GapKind.PHOTOS_NO_HOURS],
+        "photos",
+        None,
+        tuple(photo for day in days for photo in day.photo_ids),
+    )
 
 
 def _place_gaps(record: Record) -> Iterator[Gap]:

@@ -14,6 +14,7 @@ from journal.domain.receipts import Receipt, Share
 from journal.domain.record import Record
 from journal.domain.wanted import Wanted
 from journal.domain.when import When
+from journal.domain.work import BASIS_WORDS
 
 Cell = str | int | Decimal | None
 
@@ -38,6 +39,7 @@ def sheets(record: Record) -> tuple[Sheet, ...]:
         _sheet("receipts", _RECEIPTS, record.receipts, _receipt),
         Sheet("lines", _LINES, tuple(_lines(record.receipts, areas))),
         Sheet("work", _WORK, tuple(_work(record, areas))),
+        Sheet("people", _PEOPLE, tuple(_people(record))),
         Sheet("areas", _AREAS, tuple(_areas(record, labels))),
         Sheet("stages", ("area", "area id", "stage", "date", "note"), tuple(_stages(record))),
         Sheet("entries", _ENTRIES, tuple(_entries(record, areas, labels))),
@@ -58,7 +60,8 @@ _LINES = (
     "category", "condition", "new price", "spread", "areas",
 )  # fmt: skip
 _ENTRIES = ("id", "date", "text", "area", "panel")
-_WORK = ("id", "date", "person", "minutes", "note", "areas")
+_WORK = ("id", "date", "person", "minutes", "note", "areas", "known by")
+_PEOPLE = ("name", "kind", "rate an hour", "currency", "note")
 _AREAS = ("id", "name", "panels", "stage", "found", "done", "cautions")
 _WANTED = (
     "id", "text", "quantity", "panel", "area", "category", "condition", "price limit",
@@ -107,7 +110,15 @@ def _lines(receipts: Sequence[Receipt], areas: Mapping[AreaId, str]) -> Iterator
 def _work(record: Record, areas: Mapping[AreaId, str]) -> Iterator[tuple[Cell, ...]]:
     for work in record.work:
         shares = _shares(work.shares, areas)
-        yield work.id, work.when.edtf, work.person, work.minutes, work.note, shares
+        known = BASIS_WORDS[work.basis] or work.basis.value
+        yield work.id, work.when.edtf, work.person, work.minutes, work.note, shares, known
+
+
+def _people(record: Record) -> Iterator[tuple[Cell, ...]]:
+    currency = record.car.currency
+    for person in record.people:
+        rate = _money(person.rate, currency)
+        yield person.name, person.kind.value, rate, currency, person.note
 
 
 def _areas(record: Record, labels: Mapping[Any, str]) -> Iterator[tuple[Cell, ...]]:

@@ -247,7 +247,7 @@ def test_hours_are_added_changed_and_removed(qtbot, page, session):
 
 def test_what_is_not_shared_is_said(page):
     table = page.tab("Hours").table
-    shared = [table.model().index(n, 3).data() for n in range(table.model().rowCount())]
+    shared = [table.model().index(n, 4).data() for n in range(table.model().rowCount())]
     assert "not shared" in shared
     model = page.tab("Receipts").table.model()
     assert model.index(0, 5).data() == "not shared"

@@ -120,7 +120,7 @@ class ClockOffDialog(FormDialog):
         since = spoken_moment(clocking.started, now.date())
         asked = " Still running? Say when you stopped, or throw it away." if self.is_old else ""
         self.said = label(f"Started {since}.{asked}")
-        self.stopped = MomentField("now")
+        self.stopped = MomentField("yesterday 22:30; or now" if self.is_old else "now")
         self.hours = HoursField()
         self.ran = label("", "muted")
         self.note = QLineEdit(clocking.note)
@@ -149,6 +149,10 @@ class ClockOffDialog(FormDialog):
 
     def submit(self) -> bool:
         """Stop the clock and record its hours."""
+        if self.is_old and not self.stopped.text():
+            error = JournalError("Say when you stopped: a time, or “now”.")
+            self.stopped.refuse(error)
+            raise error
         stopped = self.stopped.moment()
         minutes = self.hours.minutes() if self.hours.text() or self._by_hand else None
         wanted = replace(self._clocking, note=self.note.text().strip(), shares=self.shares.shares())
@@ -158,8 +162,10 @@ class ClockOffDialog(FormDialog):
     def _offer(self) -> None:
         """Say how long the clock ran, and offer that to the nearest five minutes."""
         stopped = self.stopped.seen()
-        if stopped is None:
+        if stopped is None or (self.is_old and not self.stopped.text()):
             self.ran.setText("")
+            if not self._by_hand:
+                self.hours.set_text("")
             return
         try:
             minutes = actions.ran(self._clocking, stopped)

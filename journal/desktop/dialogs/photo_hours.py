@@ -37,7 +37,7 @@ class PhotoHoursDialog(FormDialog):
         self.list = PlainTree("Days with photos and no hours", headings)
         self.share = QCheckBox("For the repair area that most of a day's photos were &chosen for")
         self.share.setChecked(True)
-        self.total = label("Looking at the photos ...", "muted")
+        self.total = label("Looking at the photos ...", "muted", wrap=False)
         every = button("&Tick all", lambda: self._tick(Qt.CheckState.Checked))
         none = button("Tick &none", lambda: self._tick(Qt.CheckState.Unchecked))
         for pressed in (every, none):
@@ -57,6 +57,7 @@ class PhotoHoursDialog(FormDialog):
         self.outer.insertLayout(2, bar)
         self.outer.insertWidget(3, self.list, 1)
         self.outer.insertWidget(4, self.share)
+        self.outer.setStretch(5, 0)  # The room is the list's.
         self.list.itemChanged.connect(self._count)
         self.accept_button.setEnabled(False)
         self.cancel_button.setText("Close")

@@ -67,6 +67,7 @@ ACT_WORDS = {
     GapKind.PHOTOS_UNDATED: "Show the photos",
     GapKind.PHOTOS_VAGUE: "Show the photos",
     GapKind.PHOTOS_UNPLACED: "Show the photos",
+    GapKind.PHOTOS_NO_HOURS: "Take the hours from them",
     GapKind.PANELS_NO_PHOTO: "Show the panel",
 }
 

@@ -17,6 +17,7 @@ from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.choose_photos import ChoosePhotosDialog
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.dialogs.photo_hours import PhotoHoursDialog
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.dialogs.stage import StageDialog
 from journal.desktop.pages import Page
@@ -84,7 +85,9 @@ class GapsPage(Page):
 
     def fill(self, gap: Gap) -> None:
         """Go where a gap is filled."""
-        if gap.target_kind in ("photo", "photos"):
+        if gap.kind is GapKind.PHOTOS_NO_HOURS and not self.desk.read_only:
+            open_dialog(PhotoHoursDialog(self.desk, self.window()))
+        elif gap.target_kind in ("photo", "photos"):
             self._to_photos(gap)
         elif gap.target_kind == "area" and gap.target_id is not None:
             self._fill_area(gap, AreaId(gap.target_id))

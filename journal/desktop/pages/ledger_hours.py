@@ -7,6 +7,8 @@ from journal.actions.costs import LaidOut
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.dialogs.people import PeopleDialog
+from journal.desktop.dialogs.photo_hours import PhotoHoursDialog
 from journal.desktop.pages.ledger_filters import WorkFilter
 from journal.desktop.pages.ledger_lists import NOT_SHARED, LedgerList
 from journal.desktop.widgets.parts import EmptyState, button
@@ -16,7 +18,9 @@ from journal.domain.areas import Area
 from journal.domain.hours import spoken_hours
 from journal.domain.ids import AreaId
 from journal.domain.when import spoken
-from journal.domain.work import Work
+from journal.domain.work import BASIS_WORDS, Work
+
+_FROM_PHOTOS = "Days with photos and no hours, with the time from first to last shot"
 
 
 class WorkList(LedgerList):
@@ -34,12 +38,15 @@ class WorkList(LedgerList):
                 Column(
                     "Hours", lambda w: spoken_hours(w.minutes), lambda w: w.minutes, number=True
                 ),
+                Column("Known by", _known_by),
                 Column("For", self._shared_to, wide=True),
                 Column("Note", lambda w: w.note, wide=True),
             ),
         )
         acts = (
             button("New h&ours", self.new, icon="hours", role="primary"),
+            button("From &photos", self.from_photos, icon="sitting", hint=_FROM_PHOTOS),
+            button("Peop&le", self.people, hint="Who is own, who is paid, and their rates"),
             button("E&dit", self.edit, icon="edit"),
             button("Re&move", self.remove, icon="remove"),
         )
@@ -49,7 +56,7 @@ class WorkList(LedgerList):
             "hours",
             "No hours yet",
             "Hours are worked by one person on one day, and shared over the repair areas they "
-            "went into. They never become money here.",
+            "went into. They are never added to the money.",
             first,
         )
         super().__init__(desk, table, acts, empty)
@@ -70,12 +77,21 @@ class WorkList(LedgerList):
         self.set_only(wanted.words, wanted.passes)
 
     def words(self, shown: Work) -> str:
-        """Person, date, note and areas."""
-        return " ".join((shown.person, spoken(shown.when), shown.note, self._shared_to(shown)))
+        """Person, date, note, areas and how they are known."""
+        parts = (shown.person, spoken(shown.when), shown.note, self._shared_to(shown))
+        return " ".join((*parts, _known_by(shown)))
 
     def new(self) -> None:
         """Ask for new hours."""
         open_dialog(HoursDialog(self.desk, self.window()))
+
+    def from_photos(self) -> None:
+        """List the days with photos and no hours."""
+        open_dialog(PhotoHoursDialog(self.desk, self.window()))
+
+    def people(self) -> None:
+        """List who works on the car."""
+        open_dialog(PeopleDialog(self.desk, self.window()))
 
     def edit(self) -> None:
         """Ask for the picked hours anew."""
@@ -91,3 +107,7 @@ class WorkList(LedgerList):
 
     def _shared_to(self, work: Work) -> str:
         return shares_in_words(work.shares, self._names) or NOT_SHARED
+
+
+def _known_by(work: Work) -> str:
+    return BASIS_WORDS[work.basis]

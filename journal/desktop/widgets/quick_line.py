@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QFrame, QWidget
 
 from journal.actions import areas, history, quick_hours
 from journal.desktop.desk import Desk
+from journal.desktop.theme import TARGET
 from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.hours_fields import LineField
 from journal.desktop.widgets.parts import button, label, row, tool
@@ -34,6 +35,7 @@ class QuickLine(QFrame):
         self.undo.hide()
         close = tool("close", "Put the line away (Esc)", self.put_away)
         name = label("Hours in one line", "subheading", wrap=False)
+        name.setFixedHeight(TARGET)
         layout = row(name, self.line, self.undo, self.record, close, spacing=12)
         layout.setContentsMargins(16, 8, 12, 8)
         layout.setStretch(1, 1)
