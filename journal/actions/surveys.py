@@ -8,8 +8,9 @@ from journal.actions import costs
 from journal.actions.session import Session
 from journal.domain.anchors import AnchorPoint, Mark, marks, near
 from journal.domain.changes import Changes
+from journal.domain.charts import ChartLook, DrawnChart
 from journal.domain.errors import JournalError
-from journal.domain.estimates import Estimate, Item
+from journal.domain.estimates import Estimate, Item, Outlook
 from journal.domain.findings import (
     Cause,
     Finding,
@@ -242,6 +243,18 @@ def outcome(session: Session, survey_id: SurveyId, today: date | None = None) ->
         journal.car.get().stages[-1],
         today or datetime.now().date(),
     )
+
+
+def draw_outlook(
+    outlook: Outlook, title: str, currency: str, look: ChartLook, size: tuple[int, int, float]
+) -> DrawnChart:
+    """The chart of a sum as pixels: ``size`` is width, height and density; no currency for time."""
+    from journal.ledger.charts import Size
+    from journal.ledger.estimate_charts import draw_estimate
+
+    width, height, density = size
+    room = Size(max(width, 200), max(height, 120), density)
+    return draw_estimate(outlook, title, currency, look, room)
 
 
 @dataclass(frozen=True, slots=True)

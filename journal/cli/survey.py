@@ -27,6 +27,7 @@ from journal.domain.findings import (
 )
 from journal.domain.ids import CauseId, FindingId, SurveyId
 from journal.domain.money import format_money, parse_money
+from journal.domain.outcome_words import chance_in_words, outcome_in_words
 from journal.domain.outcomes import Outcome
 from journal.domain.when import When, parse, spoken
 
@@ -92,7 +93,8 @@ def show(journal: Path, name: str, as_json: bool) -> None:
         )
         return
     _tell_sheet(sheet, estimate, labels, currency)
-    _tell_outcome(held, currency)
+    for words in outcome_in_words(held, currency):
+        tell(words)
 
 
 @command.command("start")
@@ -241,19 +243,9 @@ def _tell_sheet(
 
 def _cells(title: str, outlook: Outlook, written: Callable[[float], str]) -> tuple[str, ...]:
     drawn = outlook.drawn
-    under = "" if drawn.under is None else f"{drawn.under:.0%}"
+    under = "" if drawn.under is None else chance_in_words(drawn.under)
     figures = (drawn.mean, drawn.deviation, *drawn.figures)
     return (title, *(written(figure) for figure in figures), under)
-
-
-def _tell_outcome(held: Outcome, currency: str) -> None:
-    if held.ratio is not None:
-        tell(
-            f"{held.ratio.count} finished repair areas came to {held.ratio.ratio:.2f} of what was"
-            " expected of them."
-        )
-    if held.to_come:
-        tell(f"Still to come at that ratio: {format_money(round(held.to_come), currency)}.")
 
 
 def _survey(survey: Survey) -> dict[str, Any]:

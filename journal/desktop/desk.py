@@ -113,6 +113,8 @@ class Desk(QObject):
     message = Signal(str, str)
     #: A page is to come to the front: its title ("Drawing", "Timeline", ...).
     page_wanted = Signal(str)
+    #: A mode of the drawing is to be entered: its title ("Survey", ...).
+    mode_wanted = Signal(str)
     #: Photos are to be added; the window asks which.
     add_wanted = Signal()
 
@@ -210,6 +212,11 @@ class Desk(QObject):
     def show_page(self, title: str) -> None:
         """Bring a page to the front by its title."""
         self.page_wanted.emit(title)
+
+    def show_mode(self, title: str) -> None:
+        """Bring the drawing to the front in one of its modes."""
+        self.page_wanted.emit("Drawing")
+        self.mode_wanted.emit(title)
 
     def announce(self, result: object) -> None:
         """Tell everybody what an action's result says has changed, if it says so."""

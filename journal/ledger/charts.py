@@ -35,7 +35,7 @@ _SWATCH = 72
 #: Fewer standing bars than these leave room beside them.
 _FEW = 7
 #: Matplotlib keeps fonts and settings for the whole program: one chart is drawn at a time.
-_DRAWING = threading.Lock()
+DRAWING = threading.Lock()
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +51,7 @@ def draw(chart: Chart, look: ChartLook, size: Size) -> DrawnChart:
     """The chart as pixels, with the places of its marks."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
 
-    with _DRAWING:
+    with DRAWING:
         figure, patches = _figure(chart, look, size)
         canvas = FigureCanvasAgg(figure)
         canvas.draw()
@@ -79,7 +79,7 @@ def _about(chart: Chart) -> dict[str, Any]:
 
 def _saved(chart: Chart, look: ChartLook, size: Size, kind: str, about: dict[str, Any]) -> bytes:
     out = io.BytesIO()
-    with _DRAWING:
+    with DRAWING:
         figure, _ = _figure(chart, look, size)
         figure.savefig(
             out, format=kind, metadata=about, dpi=figure.dpi, facecolor=look.ground or "none"
@@ -105,11 +105,8 @@ def _prepare() -> None:
     )
 
 
-_Found = tuple[int, int, Any]
-
-
-def _figure(chart: Chart, look: ChartLook, size: Size) -> "tuple[Figure, list[_Found]]":
-    """The figure, and its patches with the bar and part each stands for."""
+def blank(look: ChartLook, size: Size) -> "Figure":
+    """A figure with nothing on it yet; one is made at a time, with ``DRAWING`` held."""
     _prepare()
     from matplotlib.figure import Figure
 
@@ -120,9 +117,16 @@ def _figure(chart: Chart, look: ChartLook, size: Size) -> "tuple[Figure, list[_F
     )
     if look.ground:
         figure.set_facecolor(look.ground)
-        figure.patch.set_alpha(1)
-    else:
-        figure.patch.set_alpha(0)
+    figure.patch.set_alpha(1 if look.ground else 0)
+    return figure
+
+
+_Found = tuple[int, int, Any]
+
+
+def _figure(chart: Chart, look: ChartLook, size: Size) -> "tuple[Figure, list[_Found]]":
+    """The figure, and its patches with the bar and part each stands for."""
+    figure = blank(look, size)
     axes = figure.add_subplot()
     axes.patch.set_alpha(0)
     _head(figure, axes, chart, look, size)

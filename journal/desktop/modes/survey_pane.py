@@ -10,7 +10,8 @@ from journal.desktop.widgets.survey_marks import mark_icon
 from journal.domain.estimates import Estimate
 from journal.domain.findings import Finding, Survey, SurveySheet
 from journal.domain.ids import FindingId, PanelId, SurveyId
-from journal.domain.money import format_money
+from journal.domain.money import format_whole
+from journal.domain.outcome_words import estimate_in_words
 from journal.domain.when import spoken
 
 _KEY = Qt.ItemDataRole.UserRole
@@ -119,7 +120,7 @@ class SurveyPane(QWidget):
             warns = one.id in load_bearing
             item = QListWidgetItem(
                 mark_icon(one.severity, one.rank, colours, load_bearing=warns),
-                f"{one.text}\n{panel}; {one.severity}; {format_money(one.money.likely, currency)}"
+                f"{one.text}\n{panel}; {one.severity}; {format_whole(one.money.likely, currency)}"
                 + ("\nLoad-bearing: have it inspected" if warns else ""),
             )
             item.setData(_KEY, int(one.id))
@@ -132,13 +133,8 @@ class SurveyPane(QWidget):
         if estimate is None or not estimate.count:
             self.sum.setText("Nothing found yet." if estimate is not None else "")
             return
-        money, hours = estimate.money.drawn, estimate.minutes.drawn
         count = "1 finding" if estimate.count == 1 else f"{estimate.count} findings"
-        self.sum.setText(
-            f"{count}: about {_money(money.mean, currency)} and {hours.mean / 60:,.0f} h.\n"
-            f"80 % sure: no more than {_money(money.figures[1], currency)}"
-            f" and {hours.figures[1] / 60:,.0f} h."
-        )
+        self.sum.setText(f"{count}. {estimate_in_words(estimate, currency)}")
 
     def finding_id(self) -> FindingId | None:
         """The finding picked."""
@@ -163,13 +159,3 @@ class SurveyPane(QWidget):
         is_open = self.acts["add"].isEnabled()
         for name in ("edit", "take out"):
             self.acts[name].setEnabled(is_open and self.finding_id() is not None)
-
-
-def _money(minor: float, currency: str) -> str:
-    """A sum without false pennies."""
-    from journal.domain.money import minor_units
-
-    unit = 10 ** minor_units(currency)
-    return format_money(round(minor / unit) * unit, currency).removesuffix(
-        "." + "0" * minor_units(currency)
-    )

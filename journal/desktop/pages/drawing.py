@@ -176,6 +176,7 @@ class DrawingPage(Page):
         self.years.export_wanted.connect(self._on_export_wanted)
         self.canvas.tool_changed.connect(self._on_tool_changed)
         self.modes.entered.connect(self._on_mode_entered)
+        self.desk.mode_wanted.connect(self.modes.enter)
         self.drawn.shown.connect(self._show_state)
         self._travel.timeout.connect(self._on_travelled)
         QShortcut(QKeySequence("Ctrl+P"), self, lambda: self.pinning.again())
