@@ -4,8 +4,11 @@ Receipts and work are taken apart once and kept until something they rest on cha
 figure and chart is added up from the same pieces.
 """
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass
+from typing import TypeVar
 
+from journal.actions.kept import Since
 from journal.actions.session import Session
 from journal.domain.areas import Area
 from journal.domain.costs import (
@@ -35,6 +38,8 @@ from journal.ledger.pieces import Account, taken_apart
 from journal.ledger.spans import cost_series as series_of_costs
 from journal.ledger.spans import hours_series as series_of_hours
 
+Value = TypeVar("Value")
+
 #: What the sums rest on, as ``Changes.kinds`` names it.
 _RESTS_ON = frozenset({"receipts", "work", "areas", "milestones", "car", "drawing"})
 _RESTS_ON_INDEX = _RESTS_ON | {"price_indices"}
@@ -43,7 +48,7 @@ _RESTS_ON_METAL = frozenset({"metalwork", "areas"})
 
 def costs(session: Session, by: CostsBy) -> CostTable:
     """Money and hours by one thing, restoration against upkeep, proven against not."""
-    return cost_table(by, _account(session))
+    return _kept(session, ("costs", by), None, lambda account: cost_table(by, account))
 
 
 def costs_in_money_of(session: Session, by: CostsBy, wish: InMoneyOf) -> RevaluedTable:
@@ -52,12 +57,14 @@ def costs_in_money_of(session: Session, by: CostsBy, wish: InMoneyOf) -> Revalue
     Raises:
         JournalError: no index is chosen, it is in another currency, or it doesn't say.
     """
-    return _revalued(session, wish).table(by)
+    found = _revalued(session, wish)
+    table = _kept(session, ("costs", by), wish, lambda account: cost_table(by, account))
+    return RevaluedTable(found.index, found.level, table, found.apart)
 
 
 def summary(session: Session, wish: InMoneyOf | None = None) -> CostSummary:
     """The few figures that say what the car cost; with a ``wish`` in the money of that time."""
-    return cost_summary(_account(session, wish))
+    return _kept(session, "summary", wish, cost_summary)
 
 
 def three_figures(session: Session) -> ThreeFigures:
@@ -98,7 +105,7 @@ def metre_costs(session: Session, wish: InMoneyOf | None = None) -> MetreCosts:
 
 def cost_series(session: Session, step: Step, wish: InMoneyOf | None = None) -> Series:
     """Money spent over time, stacked by category."""
-    return series_of_costs(step, _account(session, wish))
+    return _kept(session, ("series", step), wish, lambda account: series_of_costs(step, account))
 
 
 def hours_series(session: Session, step: Step) -> Series:
@@ -122,10 +129,14 @@ class LaidOut:
 
 def laid_out(session: Session) -> LaidOut:
     """The figures, every cost table and the books behind them, from one reading."""
-    account = _account(session)
-    tables = tuple(cost_table(by, account) for by in COSTS_BY)
-    books = account.books
-    return LaidOut(cost_summary(account), tables, books.receipts, books.work, books.areas)
+    books = _account(session).books
+    tables = tuple(costs(session, by) for by in COSTS_BY)
+    return LaidOut(summary(session), tables, books.receipts, books.work, books.areas)
+
+
+def laid_out_books(session: Session) -> Books:
+    """The receipts, work and areas that all sums are made of, in order of date."""
+    return _account(session).books
 
 
 def hours(session: Session, by: HoursBy) -> HoursTable:
@@ -133,17 +144,32 @@ def hours(session: Session, by: HoursBy) -> HoursTable:
     return hours_table(by, _account(session).books)
 
 
+def _kept(
+    session: Session, name: Hashable, wish: InMoneyOf | None, make: Callable[[Account], Value]
+) -> Value:
+    """What is worked out of the account, kept as long as that holds."""
+    rests_on = _RESTS_ON if wish is None else _RESTS_ON_INDEX
+    return session.kept.get(name, rests_on, lambda: make(_account(session, wish)), of=wish)
+
+
 def _account(session: Session, wish: InMoneyOf | None = None) -> Account:
     if wish is not None:
         return _revalued(session, wish).account
-    return session.kept.get("account", _RESTS_ON, lambda: taken_apart(_books(session)))
+    return session.kept.get(
+        "account",
+        _RESTS_ON,
+        lambda: taken_apart(_books(session)),
+        lambda old, since: taken_apart(_renewed(session, old.books, since), old),
+    )
 
 
 def _revalued(session: Session, wish: InMoneyOf) -> Revalued:
-    wish = replace(wish, period=as_period(wish.period))
-    index = _index(session, wish)
+    period = as_period(wish.period)
     return session.kept.get(
-        ("revalued", wish), _RESTS_ON_INDEX, lambda: revalued(_account(session), index, wish.period)
+        "revalued",
+        _RESTS_ON_INDEX,
+        lambda: revalued(_account(session), _index(session, wish), period),
+        of=wish,
     )
 
 
@@ -176,5 +202,22 @@ def _books(session: Session) -> Books:
         work=journal.work.all(),
         areas=journal.areas.all(),
         milestones=journal.car.milestones(),
-        panels=journal.drawing.get().panels,
+        panels=journal.drawing.panels(),
+    )
+
+
+def _renewed(session: Session, old: Books, since: Since) -> Books:
+    """The books as they are now, of which only what was touched is read again."""
+    journal, touched = session.journal, since.kinds
+    return Books(
+        currency=journal.car.get().currency,
+        receipts=(
+            journal.receipts.renewed(old.receipts, since.edit_id)
+            if "receipts" in touched
+            else old.receipts
+        ),
+        work=journal.work.all() if "work" in touched else old.work,
+        areas=journal.areas.all() if touched & {"areas", "drawing"} else old.areas,
+        milestones=journal.car.milestones(),
+        panels=journal.drawing.panels() if "drawing" in touched else old.panels,
     )

@@ -1,8 +1,10 @@
 """What a welded metre of seam cost."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from journal.domain.ids import AreaId
+from journal.domain.sharing import nearest
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +47,4 @@ class MetreCosts:
 
 
 def _per_metre(amount: int, welded_mm: int) -> int | None:
-    """Half a unit is rounded away from zero."""
-    if welded_mm <= 0:
-        return None
-    units = (abs(amount) * 2000 + welded_mm) // (2 * welded_mm)
-    return -units if amount < 0 else units
+    return nearest(Fraction(1000 * amount, welded_mm)) if welded_mm > 0 else None

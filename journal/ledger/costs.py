@@ -1,6 +1,7 @@
 """Costs summed by whatever they are laid out by, and the few figures above them."""
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
 
 from journal.domain.costs import (
     COSTS_BY,
@@ -16,9 +17,9 @@ from journal.domain.costs import (
 )
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, ReceiptId
-from journal.domain.receipts import Condition
+from journal.domain.receipts import Condition, Line
 from journal.domain.states import over_panels
-from journal.ledger.books import Books, differs, has_rate, new_price
+from journal.ledger.books import Books, has_rate
 from journal.ledger.hours import hours_table
 from journal.ledger.keys import Keys, keys, label_of, labels, order
 from journal.ledger.pieces import COLUMNS, Account, Paid, PaidLine, taken_apart
@@ -26,7 +27,7 @@ from journal.ledger.pieces import COLUMNS, Account, Paid, PaidLine, taken_apart
 _SECOND_HAND = frozenset({Condition.USED, Condition.NEW_OLD_STOCK, Condition.RECONDITIONED})
 
 #: A row while it is added up: four columns of money, then minutes.
-_Sums = dict[str, list[int]]
+_Sums = defaultdict[str, list[int]]
 _MINUTES = len(COLUMNS)
 
 
@@ -44,7 +45,7 @@ def cost_table(by: CostsBy, books: Books | Account) -> CostTable:
     if by not in COSTS_BY:
         raise JournalError(f"Costs can't be laid out by “{by}”, only by {', '.join(COSTS_BY)}.")
     account = books if isinstance(books, Account) else taken_apart(books)
-    sums: _Sums = {}
+    sums: _Sums = defaultdict(_nothing)
     found = keys(by, account)
     if by == "panel":
         _add_panels(sums, account)
@@ -61,47 +62,39 @@ def cost_table(by: CostsBy, books: Books | Account) -> CostTable:
 def _row(key: str, label: str, sums: Sequence[int]) -> CostRow:
     proven, unproven, upkeep_proven, upkeep_unproven, minutes = sums
     restoration, upkeep = proven + unproven, upkeep_proven + upkeep_unproven
-    return CostRow(key, label, restoration, upkeep, minutes, unproven + upkeep_unproven)
-
-
-def _nothing() -> list[int]:
-    return [0] * (_MINUTES + 1)
-
-
-def _add(sums: _Sums, key: str, column: int, amount: int) -> None:
-    found = sums.get(key)
-    if found is None:
-        found = sums[key] = _nothing()
-    found[column] += amount
+    return CostRow(str(key), label, restoration, upkeep, minutes, unproven + upkeep_unproven)
 
 
 def _add_money(sums: _Sums, found: Keys, account: Account) -> None:
     if found.of_area is not None:
         for area_id, columns in account.area_money.items():
             for column in COLUMNS:
-                _add(sums, found.of_area(area_id), column, columns[column])
+                sums[found.of_area(area_id)][column] += columns[column]
+    elif found.of_receipt is not None:
+        for paid in account.paid:
+            sums[found.of_receipt(paid)][paid.column] += paid.money
+    elif found.of_line is not None:
+        _add_lines(sums, found.of_line, account)
+    for paid, rest in differences(account):
+        sums[DIFFERENCE][paid.column] += rest.money
+
+
+def _add_lines(sums: _Sums, of_line: Callable[[Line], str], account: Account) -> None:
     for paid in account.paid:
         column = paid.column
-        if found.of_receipt is not None:
-            key = found.of_receipt(paid)
-            _add(sums, key, column, sum(line.money for line in paid.lines if line.line))
-        elif found.of_line is not None:
-            for line in paid.lines:
-                if line.line is not None:
-                    _add(sums, found.of_line(line.line), column, line.money)
-        last = paid.lines[-1:]
-        if last and last[0].line is None:
-            _add(sums, DIFFERENCE, column, last[0].money)
+        for line in paid.lines:
+            if line.line is not None:
+                sums[of_line(line.line)][column] += line.money
 
 
 def _add_time(sums: _Sums, found: Keys, account: Account) -> None:
     if found.of_area is not None:
         for area_id, minutes in account.area_minutes.items():
-            _add(sums, found.of_area(area_id), _MINUTES, sum(minutes))
+            sums[found.of_area(area_id)][_MINUTES] += sum(minutes)
         return
     for done in account.done:
         key = HOURS if found.of_work is None else found.of_work(done)
-        _add(sums, key, _MINUTES, done.work.minutes)
+        sums[key][_MINUTES] += done.work.minutes
 
 
 def _add_panels(sums: _Sums, account: Account) -> None:
@@ -114,10 +107,8 @@ def _add_panels(sums: _Sums, account: Account) -> None:
     for side in range(2):
         time = {area_id: sums_[side] for area_id, sums_ in account.area_minutes.items()}
         _add_over_panels(sums, _MINUTES, time, account, on_panels)
-    for paid in account.paid:
-        for line in paid.lines:
-            if line.line is None:
-                _add(sums, DIFFERENCE, paid.column, line.money)
+    for paid, rest in differences(account):
+        sums[DIFFERENCE][paid.column] += rest.money
 
 
 def _add_over_panels(
@@ -130,10 +121,14 @@ def _add_over_panels(
     shown = {area_id: amount for area_id, amount in by_area.items() if area_id is not None}
     for panel_id, part in over_panels(shown, account.books.areas).items():
         if part or str(panel_id) in sums:
-            _add(sums, str(panel_id), column, part)
+            sums[str(panel_id)][column] += part
     for area_id, amount in by_area.items():
         if area_id not in on_panels:
-            _add(sums, NOT_SHARED if area_id is None else NO_PANEL, column, amount)
+            sums[NOT_SHARED if area_id is None else NO_PANEL][column] += amount
+
+
+def _nothing() -> list[int]:
+    return [0] * (_MINUTES + 1)
 
 
 def cost_summary(books: Books | Account) -> CostSummary:
@@ -144,7 +139,6 @@ def cost_summary(books: Books | Account) -> CostSummary:
     time = hours_table("person", account.books)
     unshared = account.area_money.get(None, [0] * len(COLUMNS))
     saved = list(savings(account))
-    apart = [line.money for _, line in differences(account)]
     return CostSummary(
         currency=currency,
         restoration=total.restoration,
@@ -154,8 +148,8 @@ def cost_summary(books: Books | Account) -> CostSummary:
         upkeep_minutes=time.total.upkeep,
         people=time.rows,
         unproven=total.unproven,
-        difference=sum(apart),
-        differing=tuple(paid.receipt.id for paid in account.paid if differs(paid.receipt)),
+        difference=sum(line.money for _, line in differences(account)),
+        differing=tuple(paid.receipt.id for paid, _ in differences(account)),
         saved_against_new=sum(amount for _, _, amount in saved),
         saved_on=sum(line.money for _, line, _ in saved),
         saved_lines=len(saved),
@@ -168,20 +162,18 @@ def cost_summary(books: Books | Account) -> CostSummary:
 def differences(account: Account) -> Iterator[tuple[Paid, PaidLine]]:
     """The pieces by which printed totals differ from their lines."""
     for paid in account.paid:
-        for line in paid.lines[-1:]:
-            if line.line is None:
-                yield paid, line
+        if paid.difference is not None:
+            yield paid, paid.lines[-1]
 
 
 def savings(account: Account) -> Iterator[tuple[Paid, PaidLine, int]]:
     """Parts not bought new whose price new is known, each with what was saved on it."""
     for paid in account.paid:
         for line in paid.lines:
-            if line.line is None or line.line.condition not in _SECOND_HAND:
+            if line.line is None or line.new_price is None:
                 continue
-            price = new_price(line.line, paid.receipt, account.books.currency)
-            if price is not None:
-                yield paid, line, price - line.money
+            if line.line.condition in _SECOND_HAND:
+                yield paid, line, line.new_price - line.money
 
 
 def _missing_rates(books: Books) -> tuple[MissingRate, ...]:

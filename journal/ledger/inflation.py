@@ -1,26 +1,24 @@
 """Costs in the money of another time, piece by piece by the date of each."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass
 from fractions import Fraction
 
-from journal.domain.costs import CostsBy
 from journal.domain.errors import JournalError
 from journal.domain.price_index import (
     Level,
     NotRevalued,
     PriceIndex,
-    RevaluedTable,
     level,
     period_of,
     ratio,
     refuse_other_currency,
 )
-from journal.domain.sharing import rounded
-from journal.ledger.costs import cost_table
+from journal.domain.sharing import nearest, rounded, scaled
 from journal.ledger.pieces import Account, Paid, PaidLine
 
 
+@dataclass(frozen=True, slots=True)
 class Revalued:
     """An account in the money of another time.
 
@@ -31,17 +29,10 @@ class Revalued:
         apart: the money that could not, as it was paid.
     """
 
-    def __init__(
-        self, index: PriceIndex, level: Level, account: Account, apart: tuple[NotRevalued, ...]
-    ) -> None:
-        self.index = index
-        self.level = level
-        self.account = account
-        self.apart = apart
-
-    def table(self, by: CostsBy) -> RevaluedTable:
-        """Costs laid out by one thing."""
-        return RevaluedTable(self.index, self.level, cost_table(by, self.account), self.apart)
+    index: PriceIndex
+    level: Level
+    account: Account
+    apart: tuple[NotRevalued, ...]
 
 
 def revalued(account: Account, index: PriceIndex, period: str) -> Revalued:
@@ -75,7 +66,7 @@ def revalued(account: Account, index: PriceIndex, period: str) -> Revalued:
 
 
 def _sum(paid: list[Paid]) -> int:
-    return sum(line.money for one in paid for line in one.lines)
+    return sum(one.money + (one.difference or 0) for one in paid)
 
 
 def _apart(period: str, paid: list[Paid]) -> NotRevalued:
@@ -85,12 +76,15 @@ def _apart(period: str, paid: list[Paid]) -> NotRevalued:
 def _revalue(paid: list[Paid], factor: Fraction, whole: int) -> Iterator[tuple[int, Paid]]:
     """Receipts of one period, by their identity, with all their pieces in the new money."""
     pieces = [money for one in paid for line in one.lines for _, money in line.parts]
-    worth = iter(rounded([factor * money for money in pieces], whole))
+    worth = iter(scaled(pieces, factor, whole))
     for one in paid:
-        lines = tuple(_line(line, worth) for line in one.lines)
-        yield id(one), replace(one, lines=lines)
+        lines = tuple(_line(line, worth, factor) for line in one.lines)
+        money = sum(line.money for line in lines)
+        rest = None if one.difference is None else lines[-1].money
+        yield id(one), Paid(one.receipt, one.column, money - (rest or 0), rest, lines)
 
 
-def _line(line: PaidLine, worth: Iterator[int]) -> PaidLine:
+def _line(line: PaidLine, worth: Iterator[int], factor: Fraction) -> PaidLine:
     parts = tuple((area_id, next(worth)) for area_id, _ in line.parts)
-    return PaidLine(line.line, sum(part for _, part in parts), parts)
+    price = None if line.new_price is None else nearest(line.new_price * factor)
+    return PaidLine(line.line, sum(part for _, part in parts), parts, price)

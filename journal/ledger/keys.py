@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from operator import attrgetter
 
 from journal.domain.costs import (
     DIFFERENCE,
@@ -41,7 +42,8 @@ class Keys:
 
     Exactly one of the first three says where money belongs: by the receipt, by the line or by the
     repair area; a table by panel has none of them, its areas being shared over their panels.
-    ``of_work`` is None where hours belong to no row, and where they go by area too.
+    ``of_work`` is None where hours belong to no row, and where they go by area too. A category or a
+    condition is a text, so that it is its own key.
     """
 
     of_receipt: Callable[[Paid], str] | None = None
@@ -89,9 +91,9 @@ def keys(by: CostsBy, account: Account) -> Keys:
             of_receipt=lambda _paid: MONEY, of_work=lambda done: people.key(done.work.person)
         )
     if by == "category":
-        return Keys(of_line=lambda line: line.category.value)
+        return Keys(of_line=attrgetter("category"))
     if by == "condition":
-        return Keys(of_line=lambda line: line.condition.value)
+        return Keys(of_line=attrgetter("condition"))
     return Keys(of_area=_area) if by == "area" else Keys()
 
 

@@ -26,5 +26,5 @@ def metre_costs(account: Account, welded_mm: Mapping[AreaId, float]) -> MetreCos
         sum(row.money for row in rows),
         sum(row.minutes for row in rows),
     )
-    everything = sum(line.money for paid in account.paid for line in paid.lines)
+    everything = sum(paid.money + (paid.difference or 0) for paid in account.paid)
     return MetreCosts(account.books.currency, tuple(rows), total, everything - total.money)

@@ -4,8 +4,10 @@ A receipt's lines and the parts of each line are the pieces. Parts add up to the
 what the receipt came to; so whatever they are laid out by, they add up to the same total.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 
 from journal.domain.ids import AreaId
@@ -21,6 +23,7 @@ from journal.ledger.books import (
     differs,
     has_rate,
     line_amounts,
+    new_price,
     shared,
 )
 
@@ -37,20 +40,28 @@ def column(*, upkeep: bool, unproven: bool) -> int:
 class PaidLine:
     """What a line came to, in minor units of the journal's currency, and where it went.
 
-    ``line`` is None for the piece by which a printed total differs from its lines.
+    ``line`` is None for the piece by which a printed total differs from its lines. ``new_price`` is
+    what it would have cost new, in the same units, None where that isn't known.
     """
 
     line: Line | None
     money: int
     parts: Parts
+    new_price: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Paid:
-    """A receipt taken apart, the difference to its printed total, if any, as the last line."""
+    """A receipt taken apart.
+
+    ``money`` is what its lines came to. ``lines`` ends with the difference to its printed total
+    where there is one: a piece without a line, of ``difference`` minor units, None for none.
+    """
 
     receipt: Receipt
     column: int
+    money: int
+    difference: int | None
     lines: tuple[PaidLine, ...]
 
     @property
@@ -98,18 +109,16 @@ class Account:
 
         Differences of printed totals are left out, since they belong nowhere at all.
         """
-        sums: dict[AreaId | None, list[int]] = {}
+        by_column: list[dict[AreaId | None, int]] = [defaultdict(int) for _ in COLUMNS]
         for paid in self.paid:
-            place = paid.column
+            sums = by_column[paid.column]
             for line in paid.lines:
-                if line.line is None:
-                    continue
                 for area_id, money in line.parts:
-                    found = sums.get(area_id)
-                    if found is None:
-                        found = sums[area_id] = [0, 0, 0, 0]
-                    found[place] += money
-        return sums
+                    sums[area_id] += money
+            if paid.difference is not None:
+                sums[None] -= paid.difference
+        areas = dict.fromkeys(area_id for sums in by_column for area_id in sums)
+        return {area_id: [sums.get(area_id, 0) for sums in by_column] for area_id in areas}
 
     @cached_property
     def area_minutes(self) -> dict[AreaId | None, list[int]]:
@@ -121,16 +130,21 @@ class Account:
         return sums
 
 
-def taken_apart(books: Books) -> Account:
-    """Every receipt and all work, piece by piece; receipts without a rate are left out."""
+def taken_apart(books: Books, before: Account | None = None) -> Account:
+    """Every receipt and all work, piece by piece; receipts without a rate are left out.
+
+    What is the same as in ``before`` is not taken apart again.
+    """
     known = {area.id for area in books.areas}
     road = on_the_road(books.milestones)
+    at_hand = {} if before is None else _still_good(before, books)
     paid = []
     for receipt in books.receipts:
-        if has_rate(receipt, books.currency):
-            unproven = receipt.paper is not Paper.HELD
-            place = column(upkeep=lies_after(receipt.when, road), unproven=unproven)
-            paid.append(Paid(receipt, place, tuple(_lines(receipt, books.currency, known))))
+        found = at_hand.get(id(receipt))
+        if found is None and has_rate(receipt, books.currency):
+            found = _paid(receipt, books.currency, known, road)
+        if found is not None:
+            paid.append(found)
     done = (
         Done(work, lies_after(work.when, road), shared(work.minutes, work.shares, known))
         for work in books.work
@@ -138,18 +152,46 @@ def taken_apart(books: Books) -> Account:
     return Account(books, tuple(paid), tuple(done))
 
 
-def _lines(receipt: Receipt, currency: str, known: set[AreaId]) -> Iterator[PaidLine]:
+def _still_good(before: Account, books: Books) -> dict[int, Paid]:
+    """Receipts taken apart before, by the identity of each; none where the rules have changed."""
+    old = before.books
+    if (old.currency, old.milestones) != (books.currency, books.milestones):
+        return {}
+    if [area.id for area in old.areas] != [area.id for area in books.areas]:
+        return {}
+    return {id(paid.receipt): paid for paid in before.paid}
+
+
+def _paid(receipt: Receipt, currency: str, known: set[AreaId], road: date | None) -> Paid:
+    unproven = receipt.paper is not Paper.HELD
+    place = column(upkeep=lies_after(receipt.when, road), unproven=unproven)
     amounts = line_amounts(receipt, currency)
-    pairs = list(zip(receipt.lines, amounts, strict=True))
-    borne = [(line, money) for line, money in pairs if line.spread is Spread.NONE]
-    for line, money in pairs:
-        if line.spread is Spread.NONE or not borne:
-            yield PaidLine(line, money, shared(money, line.shares, known))
-        else:
-            yield PaidLine(line, money, _spread(line, money, borne, known))
+    prices = tuple(new_price(line, receipt, currency) for line in receipt.lines)
+    lines = list(_lines(receipt, amounts, prices, known))
+    rest = None
     if differs(receipt):
         rest = difference(receipt, currency)
-        yield PaidLine(None, rest, ((None, rest),))
+        lines.append(PaidLine(None, rest, ((None, rest),)))
+    return Paid(receipt, place, sum(amounts), rest, tuple(lines))
+
+
+def _lines(
+    receipt: Receipt,
+    amounts: tuple[int, ...],
+    prices: tuple[int | None, ...],
+    known: set[AreaId],
+) -> Iterator[PaidLine]:
+    borne = [
+        (line, money)
+        for line, money in zip(receipt.lines, amounts, strict=True)
+        if line.spread is Spread.NONE
+    ]
+    for line, money, price in zip(receipt.lines, amounts, prices, strict=True):
+        if line.spread is Spread.NONE or not borne:
+            parts = shared(money, line.shares, known)
+        else:
+            parts = _spread(line, money, borne, known)
+        yield PaidLine(line, money, parts, price)
 
 
 def _spread(line: Line, money: int, borne: list[tuple[Line, int]], known: set[AreaId]) -> Parts:

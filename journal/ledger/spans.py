@@ -24,7 +24,7 @@ def cost_series(step: Step, account: Account) -> Series:
     for paid in account.paid:
         period = period_of(paid.receipt.when)
         for line in paid.lines:
-            key = DIFFERENCE if line.line is None else line.line.category.value
+            key = DIFFERENCE if line.line is None else line.line.category
             _add(sums, key, period, line.money)
     ordered = [category.value for category in Category] + [DIFFERENCE]
     names = labels("category", account)

@@ -13,6 +13,13 @@ from journal.store.imported_rows import forget
 from journal.store.opened import Subject
 from journal.store.rows import dated, delete, insert, replace_children, update, when_columns
 
+#: Of more receipts than these, all are read again: one statement can't name them.
+_MOST_RENEWED = 500
+
+_CATEGORIES = {category.value: category for category in Category}
+_CONDITIONS = {condition.value: condition for condition in Condition}
+_SPREADS = {spread.value: spread for spread in Spread}
+
 
 class Receipts(Subject):
     """Every receipt of the journal."""
@@ -98,6 +105,34 @@ class Receipts(Subject):
         """Every receipt, in order of date."""
         return self._where("1")
 
+    def renewed(self, known: Sequence[Receipt], edit_id: int) -> tuple[Receipt, ...]:
+        """Every receipt, in order of date, of those known when an edit was the latest.
+
+        What wasn't touched since is not read again.
+        """
+        touched = self._touched_since(edit_id)
+        if len(touched) > _MOST_RENEWED:
+            return self.all()
+        kept = [receipt for receipt in known if receipt.id not in touched]
+        marks = ", ".join("?" * len(touched))
+        read = self._where(f"id IN ({marks})", *touched)
+        return tuple(sorted((*kept, *read), key=lambda receipt: (receipt.when, receipt.id)))
+
+    def _touched_since(self, edit_id: int) -> set[int]:
+        """The receipts that were changed after an edit in any part, whether there still or not."""
+        found = self._db.execute(
+            """WITH touched AS (
+                 SELECT tbl, row, coalesce(after, before) AS now FROM changes WHERE edit_id > ?)
+               SELECT row FROM touched WHERE tbl = 'receipts'
+               UNION SELECT json_extract(now, '$.receipt_id') FROM touched
+                 WHERE tbl IN ('lines', 'receipt_papers')
+               UNION SELECT lines.receipt_id FROM touched
+                 JOIN lines ON lines.id = json_extract(now, '$.line_id')
+                 WHERE tbl = 'line_shares'""",
+            (edit_id,),
+        )
+        return {receipt_id for (receipt_id,) in found}
+
     def get(self, receipt_id: ReceiptId) -> Receipt:
         """One receipt.
 
@@ -178,11 +213,11 @@ class Receipts(Subject):
                 text,
                 Decimal(quantity),
                 amount,
-                Category(category),
-                Condition(condition),
+                _CATEGORIES[category],
+                _CONDITIONS[condition],
                 new,
                 tuple(shares[i]),
-                Spread(spread),
+                _SPREADS[spread],
             )
             found[receipt].append(line)
         return found
