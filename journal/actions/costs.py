@@ -30,6 +30,7 @@ from journal.domain.valuations import ThreeFigures
 from journal.domain.work import Work
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
+from journal.ledger.hour_sums import sum_hours
 from journal.ledger.hours import hours_table
 from journal.ledger.inflation import Revalued, revalued
 from journal.ledger.making import made_of_figure, made_of_row
@@ -69,13 +70,20 @@ def summary(session: Session, wish: InMoneyOf | None = None) -> CostSummary:
 
 def three_figures(session: Session) -> ThreeFigures:
     """Money spent, own hours and what the car is valued at: three figures, never added up."""
-    found, valuations = summary(session), session.journal.valuations.all()
+    journal = session.journal
+    time = session.kept.get(
+        "own hours",
+        _RESTS_ON | {"people"},
+        lambda: sum_hours("person", _account(session).books, journal.people.all()).total,
+    )
+    valuations = journal.valuations.all()
     return ThreeFigures(
-        currency=found.currency,
-        spent=found.money,
-        own_minutes=found.own_minutes,
-        own_value=None,
-        valued_minutes=0,
+        currency=journal.car.get().currency,
+        spent=summary(session).money,
+        own_minutes=time.own,
+        own_value=time.value,
+        valued_minutes=time.valued,
+        paid_minutes=time.paid,
         valuation=valuations[-1] if valuations else None,
         valuations=valuations,
     )

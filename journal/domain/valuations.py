@@ -97,6 +97,7 @@ class ThreeFigures:
         own_minutes: time worked by people who are not paid for it.
         own_value: what that time is worth at the rates the owner gives; None where none is given.
         valued_minutes: the part of ``own_minutes`` that has a rate, and so is in ``own_value``.
+        paid_minutes: time worked by people who are paid: what they were is part of ``spent``.
         valuation: the latest, None where there is none.
         valuations: all of them, in order of date.
     """
@@ -106,5 +107,6 @@ class ThreeFigures:
     own_minutes: int
     own_value: int | None
     valued_minutes: int
+    paid_minutes: int
     valuation: Valuation | None
     valuations: tuple[Valuation, ...]

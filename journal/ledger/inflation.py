@@ -61,8 +61,8 @@ def revalued(account: Account, index: PriceIndex, period: str) -> Revalued:
     new: dict[int, Paid] = {}
     for old, factor, whole in zip(known, factors, wholes, strict=True):
         new.update(_revalue(by_period[old], factor, whole))
-    paid = tuple(new[id(one)] for one in account.paid if id(one) in new)
-    return Revalued(index, wanted, Account(account.books, paid, account.done), apart)
+    all_paid = tuple(new[id(one)] for one in account.paid if id(one) in new)
+    return Revalued(index, wanted, Account(account.books, all_paid, account.done), apart)
 
 
 def _sum(paid: list[Paid]) -> int:

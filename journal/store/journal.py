@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from journal.store.search import Search
     from journal.store.surveys import Surveys
     from journal.store.underlays import Underlays
+    from journal.store.valuations import Valuations
     from journal.store.wanted import WantedStore
     from journal.store.work import WorkStore
 
