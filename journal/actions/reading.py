@@ -67,50 +67,51 @@ def read_papers(
 
     context = context or Silent()
     known = Known(session.journal.car.get().currency, receipt_actions.suppliers(session), order)
-    recorded = receipt_actions.receipts(session)
-    by_paper = {str(sha): receipt.id for receipt in recorded for sha in receipt.papers}
+    holding = session.journal.receipts.holding
     seen: dict[str, str] = {}
     found = []
     for number, path in enumerate(files):
         context.checkpoint()
         context.report(number, len(files), f"Reading {path.name}")
         sha256 = _sha256(path)
-        if sha256 in by_paper:
-            found.append(ReadPaper(path, nothing_read(), by_paper[sha256]))
+        held_by = holding(sha256) if sha256 else None
+        if held_by is not None:
+            found.append(ReadPaper(path, nothing_read(), held_by))
         elif sha256 in seen:
             same = f"“{path.name}” is the very same file as “{seen[sha256]}”, read before it."
             found.append(ReadPaper(path, nothing_read(same)))
         else:
-            found.append(_read(path, known, recorded, context))
+            found.append(_read(session, path, known, context))
             if sha256:
                 seen[sha256] = path.name
     context.report(len(files), len(files), "")
     return tuple(found)
 
 
-def _read(path: Path, known: "Known", recorded: Sequence[Receipt], context: Context) -> ReadPaper:
+def _read(session: Session, path: Path, known: "Known", context: Context) -> ReadPaper:
     from journal.intake.reading.files import read_file
 
     if not path.is_file():
         return ReadPaper(path, nothing_read(f"“{path.name}” is no file that can be read."))
     read = read_file(path, known, date.today(), context)
-    return ReadPaper(path, read, None, _like(read, recorded, known.currency))
+    return ReadPaper(path, read, None, _like(session, read, known.currency))
 
 
 def noticed_anew(session: Session, paper: ReadPaper) -> ReadPaper:
     """A paper read a while ago, with what has been recorded since then noticed."""
-    recorded = receipt_actions.receipts(session)
     sha256 = _sha256(paper.path)
-    held = next((one.id for one in recorded if sha256 in one.papers), None)
+    held = session.journal.receipts.holding(sha256) if sha256 else None
     currency = session.journal.car.get().currency
-    return replace(paper, held_by=held, like=_like(paper.read, recorded, currency))
+    return replace(paper, held_by=held, like=_like(session, paper.read, currency))
 
 
-def _like(read: ReadReceipt, recorded: Sequence[Receipt], currency: str) -> tuple[ReceiptId, ...]:
+def _like(session: Session, read: ReadReceipt, currency: str) -> tuple[ReceiptId, ...]:
+    if read.when is None:
+        return ()
     return alike(
-        recorded,
+        session.journal.receipts.of_date(read.when.value),
         supplier=read.supplier.value if read.supplier else "",
-        when=read.when.value if read.when else None,
+        when=read.when.value,
         total=read.total.value if read.total else None,
         currency=read.currency.value if read.currency else currency,
     )

@@ -88,6 +88,11 @@ def suppliers(session: Session) -> tuple[str, ...]:
     return session.journal.receipts.suppliers()
 
 
+def currencies(session: Session) -> tuple[str, ...]:
+    """Every currency that something was paid in, the most used first."""
+    return session.journal.receipts.currencies()
+
+
 def _tie(session: Session, line_ids: Sequence[LineId], came: Sequence[WantedId | None]) -> None:
     for line_id, wanted_id in zip(line_ids, came, strict=False):
         if wanted_id is None:

@@ -9,6 +9,7 @@ from typing import Any
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, LineId, ReceiptId, Sha256
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share, Spread
+from journal.domain.when import When
 from journal.store.imported_rows import forget
 from journal.store.opened import Subject
 from journal.store.rows import dated, delete, insert, replace_children, update, when_columns
@@ -167,7 +168,26 @@ class Receipts(Subject):
         )
         return tuple(name for (name,) in found)
 
-    def _where(self, condition: str, *values: int) -> tuple[Receipt, ...]:
+    def currencies(self) -> tuple[str, ...]:
+        """Every currency that something was paid in, the most used first."""
+        found = self._db.execute(
+            "SELECT currency FROM receipts GROUP BY currency ORDER BY count(*) DESC, currency"
+        )
+        return tuple(code for (code,) in found)
+
+    def holding(self, sha256: str) -> ReceiptId | None:
+        """The receipt that has a paper already, None where none has."""
+        found = self._db.execute(
+            "SELECT receipt_id FROM receipt_papers WHERE sha256 = ? ORDER BY receipt_id", (sha256,)
+        ).fetchone()
+        return None if found is None else ReceiptId(found[0])
+
+    def of_date(self, when: When) -> tuple[Receipt, ...]:
+        """The receipts of the very same date."""
+        columns = when_columns(when)
+        return self._where("earliest = ? AND latest = ?", columns["earliest"], columns["latest"])
+
+    def _where(self, condition: str, *values: int | str) -> tuple[Receipt, ...]:
         rows = self._db.execute(
             "SELECT id, supplier, edtf, earliest, latest, currency, paper, printed_total, rate, "
             "stands_in, note, tax, refund_of, read_text FROM receipts "
@@ -184,7 +204,7 @@ class Receipts(Subject):
             papers[receipt].append(Sha256(sha))
         return tuple(_receipt(row, lines[row[0]], papers[row[0]]) for row in rows)
 
-    def _lines(self, inside: str, values: Sequence[int]) -> dict[int, list[Line]]:
+    def _lines(self, inside: str, values: Sequence[int | str]) -> dict[int, list[Line]]:
         shares: dict[int, list[Share]] = defaultdict(list)
         for line, area, weight in self._db.execute(
             "SELECT line_id, area_id, weight FROM line_shares WHERE line_id IN "

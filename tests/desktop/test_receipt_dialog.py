@@ -231,6 +231,7 @@ def test_scans_are_attached_by_dropping_them(qtbot, make, session, tmp_path):
     dialog.lines.rows[0].text.setText("Steel")
     dialog.lines.rows[0].price.setText("10")
     dialog.accept_button.click()
+    qtbot.waitUntil(dialog.isHidden)
     made = newest(session)
     assert len(made.papers) == 1
     assert receipts.paper_path(session, made.papers[0]).read_bytes() == scan.read_bytes()

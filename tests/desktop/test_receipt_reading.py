@@ -75,6 +75,7 @@ def test_a_paper_fills_the_form_and_is_recorded_with_its_words(qtbot, read, sess
     if dialog.head.rate.isVisible():
         dialog.head.rate.set_text("1.17")
     dialog.accept_button.click()
+    qtbot.waitUntil(dialog.isHidden)
     made = newest(session)
     assert (made.supplier, made.printed_total, made.tax) == (truth.supplier, truth.total, truth.tax)
     assert made.when.earliest.date() == truth.day
@@ -126,6 +127,7 @@ def test_changing_a_receipt_keeps_its_words_and_tax(qtbot, read, desk, session, 
     dialog = read(paper(3))
     dialog.head.rate.set_text("1.1")
     dialog.accept_button.click()
+    qtbot.waitUntil(dialog.isHidden)
     before = newest(session)
     again = ReceiptDialog(desk, receipt=before)
     qtbot.addWidget(again)
@@ -152,6 +154,7 @@ def test_a_paper_recorded_already_is_told(qtbot, read, session, paper):
     if first.head.rate.isVisible():
         first.head.rate.set_text("1.17")
     first.accept_button.click()
+    qtbot.waitUntil(first.isHidden)
     dialog = ReceiptDialog(first._desk)
     qtbot.addWidget(dialog)
     dialog.show()

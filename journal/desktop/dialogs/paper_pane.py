@@ -78,8 +78,7 @@ class PaperPane(QWidget):
             item.setData(Qt.ItemDataRole.UserRole, shown.name)
             self.list.addItem(item)
         self.list.setVisible(bool(self._fields))
-        self.remark.setText("\n".join(remarks))
-        self.remark.setVisible(bool(remarks))
+        self.show_remarks(remarks)
         if not self._fields:
             self.said.setText("Nothing was filled in; type what the paper says.")
         else:
@@ -89,6 +88,11 @@ class PaperPane(QWidget):
                 "Tab goes through; Ctrl+Enter records."
             )
         self._show_page(self._fields[0].page if self._fields else 0)
+
+    def show_remarks(self, remarks: Sequence[str]) -> None:
+        """Say what is to be known of the paper as a whole, in these sentences alone."""
+        self.remark.setText("\n".join(remarks))
+        self.remark.setVisible(bool(remarks))
 
     def offer_other_order(self, words: str) -> None:
         """Offer the date in the other order of day and month; "" takes the offer back."""

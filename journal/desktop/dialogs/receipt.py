@@ -1,9 +1,10 @@
 """Recording a receipt: who was paid, when, for what, and where the paper is."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+import shiboken6
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
@@ -30,6 +31,7 @@ from journal.desktop.widgets.money_edit import MoneyEdit
 from journal.desktop.widgets.papers_edit import PapersEdit
 from journal.desktop.widgets.parts import column, label, row, scrolled
 from journal.desktop.widgets.share_edit import ShareEdit, shares_in_words
+from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, ReceiptId, WantedId
 from journal.domain.money import format_money
@@ -63,16 +65,16 @@ class ReceiptDialog(FormDialog):
         super().__init__("New receipt" if receipt is None else "Receipt", "&Record", parent)
         self._desk = desk
         self._receipt = receipt
+        self._recording = False
         if area_id is None and receipt is None and isinstance(desk.selection, AreaSelected):
             area_id = desk.selection.id
         car = desk.ask(cars.car)
         areas = desk.ask(area_actions.areas) or ()
-        known = desk.ask(actions.receipts) or ()
         self._names = {area.id: area.name for area in areas}
         self.head = ReceiptHead(
             car.currency if car else "EUR",
             suppliers=desk.ask(actions.suppliers) or (),
-            currencies=_currencies(known),
+            currencies=desk.ask(actions.currencies) or (),
         )
         self.lines = LinesEdit(self.head.currency_code())
         self.same_for_all = QCheckBox("&Same for all lines")
@@ -86,7 +88,7 @@ class ReceiptDialog(FormDialog):
         self.printed_total = CheckedField(edit=self._printed)
         self.sum = label("", wrap=False)
         self.tax = MoneyEdit(self.head.currency_code(), optional=True)
-        self.papers = PapersEdit()
+        self.papers = PapersEdit(desk)
         self.reading = ReceiptReading(self, desk)
         self.note = QLineEdit()
         self._build()
@@ -206,19 +208,59 @@ class ReceiptDialog(FormDialog):
     # --- recording ---
 
     def submit(self) -> bool:
-        """Record the receipt and select it."""
+        """Record the receipt and select it; with files to be kept that takes a moment."""
         receipt = self._read()
         session, files = self._desk.session, self.papers.files()
         if self._receipt is None:
-            changes = actions.record_receipt(session, receipt, files, self.lines.came())
-        elif receipt != self._receipt or files:
-            changes = actions.change_receipt(session, receipt, files)
-        else:
+            came = self.lines.came()
+            return self._record(
+                lambda: actions.record_receipt(session, receipt, files, came), at_once=not files
+            )
+        if receipt != self._receipt or files:
+            return self._record(
+                lambda: actions.change_receipt(session, receipt, files), at_once=not files
+            )
+        return True
+
+    def _record(self, act: Callable[[], Changes], *, at_once: bool) -> bool:
+        """Record now, or in the writer's thread where papers are copied; whether it is done."""
+        if at_once:
+            self._tell(act())
             return True
+        self._recording = True
+        self.buttons.setEnabled(False)
+        self._desk.tasks.write(
+            "Recording the receipt",
+            lambda _context: act(),
+            owner=self._desk,
+            on_done=self._on_recorded,
+            on_failed=self._on_not_recorded,
+        )
+        return False
+
+    def _tell(self, changes: Changes) -> None:
         self._desk.announce(changes)
         if self._receipt is None and changes.made is not None:
             self._desk.select(ReceiptSelected(ReceiptId(changes.made)))
-        return True
+
+    def _on_recorded(self, changes: Changes) -> None:
+        self._recording = False
+        self._tell(changes)
+        if shiboken6.isValid(self):
+            self.accept()
+
+    def _on_not_recorded(self, error: Exception) -> None:
+        self._recording = False
+        if not isinstance(error, JournalError):
+            self._desk.tell_failure(error)
+        if shiboken6.isValid(self):
+            self.buttons.setEnabled(True)
+            self.show_problem(str(error))
+
+    def reject(self) -> None:
+        """Go away, unless it is being recorded just now."""
+        if not self._recording:
+            super().reject()
 
     def enter_in_field(self) -> None:
         """Go on to the next field: a receipt is many of them, and recorded once it is whole."""
@@ -344,7 +386,3 @@ class ReceiptDialog(FormDialog):
 
     def _money(self, minor: int) -> str:
         return format_money(minor, self.head.currency_code())
-
-
-def _currencies(receipts: Iterable[Receipt]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(receipt.currency for receipt in receipts))

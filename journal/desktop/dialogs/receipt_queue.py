@@ -57,7 +57,7 @@ class ReceiptQueue(QObject):
         if self._ahead is not None:
             self._ahead.cancel()
         if ready is not None:
-            dialog.reading.show(ready)
+            dialog.reading.show_kept(ready)
         dialog.papers.add_files([path])
         self._read_ahead()
 

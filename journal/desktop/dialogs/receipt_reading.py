@@ -57,11 +57,23 @@ class ReceiptReading(QObject):
             self._task.cancel()
             self._task = None
 
+    def show_kept(self, paper: ReadPaper) -> None:
+        """Show a paper that was read a while ago; what was recorded since is noticed soon."""
+        self.show(paper)
+        session = self._desk.session
+        self._task = self._desk.read(
+            lambda _context: noticed_anew(session, paper), self._notice, self
+        )
+
+    def _notice(self, paper: ReadPaper) -> None:
+        self._task = None
+        if self.pane is not None:
+            self.pane.show_remarks([*self._known_already(paper), *paper.read.remarks])
+
     def show(self, paper: ReadPaper) -> None:
         """Fill the form with what was read, as far as nobody has typed there."""
         self._task = None
         self._shown = paper.path
-        paper = self._desk.ask(noticed_anew, paper) or paper
         pane = self._open_pane()
         pane.show_paper(paper, [*self._known_already(paper), *paper.read.remarks])
         self.read = paper.read

@@ -95,7 +95,7 @@ class ReceiptPane(Pane):
             path = self.desk.ask(actions.paper_path, paper)
             if path is not None:
                 kind = path.suffix.lstrip(".").upper()
-                self._papers_flow.addWidget(paper_button(path, f"{kind} {number}"))
+                self._papers_flow.addWidget(paper_button(self.desk, path, f"{kind} {number}"))
         self._papers.setVisible(bool(receipt.papers))
         self._papers.updateGeometry()
 

@@ -2,15 +2,26 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, QUrl, Signal
-from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent, QImageReader, QPixmap
+from PySide6.QtGui import (
+    QDesktopServices,
+    QDragEnterEvent,
+    QDropEvent,
+    QImage,
+    QImageReader,
+    QPixmap,
+)
 from PySide6.QtWidgets import QFileDialog, QFrame, QToolButton, QWidget
 
 from journal.desktop import icons
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import button, column, label, row
+
+if TYPE_CHECKING:
+    from journal.desktop.desk import Desk
 
 _EDGE = 56
 #: More pixels than any scan has; a picture beyond it is shown by its name alone.
@@ -24,8 +35,9 @@ class PapersEdit(QFrame):
     #: Files were attached or left out.
     changed = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, desk: "Desk", parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._desk = desk
         self.setAcceptDrops(True)
         self.setProperty("role", "card")
         self.setAccessibleName("Scans and PDFs of the paper")
@@ -77,9 +89,11 @@ class PapersEdit(QFrame):
     def _rebuild(self) -> None:
         self._flow.clear()
         for path in self._held:
-            self._flow.addWidget(paper_button(path, path.suffix.lstrip(".").upper() or "paper"))
+            self._flow.addWidget(
+                paper_button(self._desk, path, path.suffix.lstrip(".").upper() or "paper")
+            )
         for path in self._files:
-            shown = paper_button(path, path.name)
+            shown = paper_button(self._desk, path, path.name)
             self._flow.addWidget(shown)
             self._flow.addWidget(self._leave_out_button(path))
         self._shown.setVisible(bool(self._held or self._files))
@@ -100,14 +114,19 @@ class PapersEdit(QFrame):
         self.changed.emit()
 
 
-def paper_button(path: Path, name: str) -> QToolButton:
-    """A paper with its picture where it has one; a press opens it in the system's own viewer."""
+def paper_button(desk: "Desk", path: Path, name: str) -> QToolButton:
+    """A paper; a press opens it in the system's own viewer.
+
+    Its picture, where it has one, is read in a reader's thread and shown when it is there.
+    """
     made = QToolButton()
-    picture = thumbnail(path)
-    if picture is None:
-        icons.put(made, "file")
-    else:
-        made.setIcon(picture)
+    icons.put(made, "file")
+
+    def show(image: QImage | None) -> None:
+        if image is not None:
+            made.setIcon(QPixmap.fromImage(image))
+
+    desk.read(lambda _context: thumbnail(path), show, made)
     made.setIconSize(QSize(_EDGE, _EDGE))
     made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextUnderIcon)
     made.setText(made.fontMetrics().elidedText(name, Qt.TextElideMode.ElideMiddle, 110))
@@ -118,7 +137,7 @@ def paper_button(path: Path, name: str) -> QToolButton:
     return made
 
 
-def thumbnail(path: Path) -> QPixmap | None:
+def thumbnail(path: Path) -> QImage | None:
     """A small picture of a scan; None for a PDF and for what Qt can't read."""
     reader = QImageReader(str(path))
     reader.setAutoTransform(True)
@@ -127,7 +146,7 @@ def thumbnail(path: Path) -> QPixmap | None:
         return None
     reader.setScaledSize(size.scaled(2 * _EDGE, 2 * _EDGE, Qt.AspectRatioMode.KeepAspectRatio))
     image = reader.read()
-    return None if image.isNull() else QPixmap.fromImage(image)
+    return None if image.isNull() else image
 
 
 def _dropped(event: QDragEnterEvent | QDropEvent) -> list[Path]:
