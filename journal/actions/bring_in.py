@@ -30,7 +30,7 @@ from journal.domain.sheet_matches import (
     standing_in,
     without_known,
 )
-from journal.domain.sheet_rows import Choices, Grid, Known, Proposal, Role, Told
+from journal.domain.sheet_rows import Choices, Grid, Known, Proposal, Role, Told, shown
 
 #: Endings of files that are taken for spreadsheets.
 SHEET_SUFFIXES = (".csv", ".tsv", ".xlsx", ".xlsm", ".ods")
@@ -222,7 +222,22 @@ def plan(
     unknown = unknown_areas(read.rows, areas)
     remarks = (*read.remarks, *_area_remarks(unknown), *_rate_remarks(session, items))
     every = sorted((*read.refused, *refused), key=lambda told: told.row)
-    return Plan(source, items, tuple(every), read.left_out, remarks)
+    return Plan(
+        source, items, _with_text(sheet.grid, every), _with_text(sheet.grid, read.left_out), remarks
+    )
+
+
+def _with_text(grid: Grid, rows: Iterable[Told]) -> tuple[Told, ...]:
+    """The same with what stands in each row."""
+    return tuple(
+        replace(
+            told,
+            text=" · ".join(
+                " ".join(shown(cell).split()) for cell in grid.rows[told.row - 1] if cell
+            ),
+        )
+        for told in rows
+    )
 
 
 def _reasonable(items: Iterable[Item]) -> tuple[tuple[Item, ...], list[Told]]:

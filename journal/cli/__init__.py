@@ -17,6 +17,7 @@ COMMANDS = {
     "photos": "List the photos.",
     "pin": "Pin a photo to a panel.",
     "receipt": "Record a receipt.",
+    "sheet": "Bring in a spreadsheet or a bank's export.",
     "work": "Record hours.",
     "clock": "Clock on, and off again.",
     "people": "Say who is own and who is paid.",

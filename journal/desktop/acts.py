@@ -135,6 +135,13 @@ class Acts(RecordActs):
         if desk := self._window.desk:
             self._show(BringInDialog(desk, self._window))
 
+    def bring_sheet_in(self) -> None:
+        """Ask for a spreadsheet or a bank's export and bring it in."""
+        from journal.desktop.dialogs.bring_in_sheet import choose_sheet
+
+        if desk := self._window.desk:
+            choose_sheet(desk, self._window)
+
     def export_tables(self) -> None:
         """Write the record as tables into a folder of the person's choice."""
         from journal.actions.exporting import export_tables

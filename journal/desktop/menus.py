@@ -96,6 +96,8 @@ class Menus(QObject):
         self._add(menu, out, self._acts.take_drawing_out, "Ctrl+E", OPEN, "take-out")
         tables = "E&xport tables\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, tables, self._acts.export_tables, "", OPEN)
+        sheet = "Brin&g a spreadsheet in\N{HORIZONTAL ELLIPSIS}"
+        self._add(menu, sheet, self._acts.bring_sheet_in, "", WRITABLE)
         into = "Br&ing an SVG file in\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, into, self._acts.bring_svg_in, "", WRITABLE)
         menu.addSeparator()

@@ -168,10 +168,14 @@ class Proposal:
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A row that brings nothing in, and why, in a plain sentence without its full stop."""
+    """A row that brings nothing in, and why, in a plain sentence without its full stop.
+
+    ``text`` is what stands in the row.
+    """
 
     row: int
     reason: str
+    text: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,7 @@ HELP_PAGES = (
     ("pin", "3. Pin photos"),
     ("areas", "4. Repair areas"),
     ("receipts", "5. Receipts and hours"),
+    ("sheets", "Spreadsheets and bank lines"),
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),

@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from journal.desktop.desk import Desk
+from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.receipt_queue import ReceiptQueue
 
 _KINDS = "Photos, scans and PDFs (*.pdf *.jpg *.jpeg *.png *.tif *.tiff *.heic *.webp)"
@@ -20,9 +21,20 @@ def choose_papers(desk: Desk, over: QWidget) -> None:
 
 
 def read_papers(desk: Desk, paths: Sequence[Path], over: QWidget) -> ReceiptQueue | None:
-    """Read papers, each as one receipt, and open their forms one after the other."""
-    files = [path for path in paths if path.is_file()]
-    if not files or desk.read_only:
+    """Read papers, each as one receipt, and open their forms one after the other.
+
+    Spreadsheets among them are brought in: what they hold is shown first.
+    """
+    from journal.actions.bring_in import is_sheet
+
+    found = [path for path in paths if path.is_file() and not desk.read_only]
+    files = [path for path in found if not is_sheet(path)]
+    for path in found:
+        if is_sheet(path):
+            from journal.desktop.dialogs.bring_in_sheet import BringInSheetDialog
+
+            open_dialog(BringInSheetDialog(desk, path, over))
+    if not files:
         return None
     queue = ReceiptQueue(desk, files, over)
     queue.start()

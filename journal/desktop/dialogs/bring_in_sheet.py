@@ -1,0 +1,170 @@
+"""Bringing in a spreadsheet or a bank's export: what its columns are, then what would come in."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import Slot
+from PySide6.QtWidgets import QDialogButtonBox, QFileDialog, QStackedWidget, QWidget
+
+from journal.actions.bring_in import (
+    BroughtIn,
+    OpenSheet,
+    Plan,
+    bring_in,
+    look_again,
+    open_sheet,
+    plan,
+)
+from journal.desktop.desk import Desk
+from journal.desktop.dialogs.bring_in_sheet_columns import ColumnsPane
+from journal.desktop.dialogs.bring_in_sheet_preview import PreviewPane
+from journal.desktop.dialogs.form import FormDialog
+from journal.desktop.dialogs.opening import open_dialog
+from journal.domain.errors import JournalError
+from journal.domain.progress import Context
+from journal.domain.sheet_rows import Choices
+
+_FILES = "Spreadsheets and tables (*.csv *.tsv *.xlsx *.xlsm *.ods *.txt);;All files (*)"
+
+
+def choose_sheet(desk: Desk, over: QWidget) -> None:
+    """Ask which file, and show what it would bring in."""
+    name, _ = QFileDialog.getOpenFileName(over, "Bring in which spreadsheet?", "", _FILES)
+    if name:
+        open_dialog(BringInSheetDialog(desk, Path(name), over))
+
+
+class BringInSheetDialog(FormDialog):
+    """Two steps: the columns on the real rows, then every item before anything is recorded.
+
+    Attributes:
+        columns, preview: the two steps.
+    """
+
+    def __init__(self, desk: Desk, path: Path, parent: QWidget | None = None) -> None:
+        super().__init__(f"Bring in {path.name}", "&See what would come in", parent)
+        self._desk = desk
+        self._path = path
+        self._sheet: OpenSheet | None = None
+        self._plan: Plan | None = None
+        self.columns, self.preview = ColumnsPane(), PreviewPane()
+        self._steps = QStackedWidget()
+        self._steps.addWidget(self.columns)
+        self._steps.addWidget(self.preview)
+        self.outer.insertWidget(0, self._steps)
+        for place in range(self.outer.count()):
+            self.outer.setStretch(place, 0 if place else 1)
+        self.back = self.buttons.addButton("&Back", QDialogButtonBox.ButtonRole.ActionRole)
+        self.back.setAutoDefault(False)
+        self.back.clicked.connect(self._go_back)
+        self.columns.sheet_wanted.connect(self._open)
+        self.columns.heading_wanted.connect(self._look_again)
+        self.preview.changed.connect(self._name_act)
+        self.resize(1080, 700)
+        self._go_back()
+        self._open("")
+
+    # --- the first step ---
+
+    @Slot(str)
+    def _open(self, name: str) -> None:
+        session, path = self._desk.session, self._path
+        self._read(lambda: open_sheet(session, path, name), self._show_sheet)
+
+    @Slot(int)
+    def _look_again(self, heading: int) -> None:
+        session, sheet = self._desk.session, self._sheet
+        if sheet is not None:
+            self._read(lambda: look_again(session, sheet, heading), self._show_sheet)
+
+    def _show_sheet(self, sheet: OpenSheet) -> None:
+        self._sheet = sheet
+        self.columns.show_sheet(sheet)
+
+    @Slot()
+    def _go_back(self) -> None:
+        self._steps.setCurrentWidget(self.columns)
+        self.back.hide()
+        self.show_problem("")
+        self.accept_button.setText("&See what would come in")
+        self.accept_button.setEnabled(self._sheet is not None)
+
+    # --- the second ---
+
+    def submit(self) -> bool:
+        """Go on to what would come in, and from there bring it in."""
+        if self._sheet is None:
+            return False
+        if self._steps.currentWidget() is self.columns:
+            self._see(self._sheet, self.columns.settled())
+            return False
+        if self._plan is not None:
+            self._bring_in(self._plan)
+        return True
+
+    def _see(self, sheet: OpenSheet, choices: Choices) -> None:
+        session = self._desk.session
+        # What is chosen stays chosen when the person comes back to it.
+        self._sheet = replace(sheet, proposal=replace(sheet.proposal, choices=choices))
+        self._read(lambda: plan(session, sheet, choices), self._show_plan)
+
+    def _show_plan(self, found: Plan) -> None:
+        self._plan = found
+        self._steps.setCurrentWidget(self.preview)
+        self.back.show()
+        self.preview.show_plan(found)
+        self.preview.items.setFocus()
+
+    @Slot()
+    def _name_act(self) -> None:
+        """Say on the button what it would bring in."""
+        if self._plan is not None:
+            coming = self._plan.coming_in(self.preview.fates)
+            self.accept_button.setEnabled(not coming.is_nothing)
+            self.accept_button.setText(f"&Bring in {coming.words()}")
+
+    def _bring_in(self, found: Plan) -> None:
+        desk, session, fates = self._desk, self._desk.session, self.preview.fates
+
+        def job(context: Context) -> BroughtIn:
+            return bring_in(session, found, fates, context)
+
+        def done(made: BroughtIn) -> None:
+            words = made.incoming.words()
+            desk.message.emit(
+                f"{words[:1].upper()}{words[1:]} came in; undo takes all back.", "done"
+            )
+            desk.show_page("Ledger")
+
+        desk.run(f"Bringing in {found.source.file}", job, done)
+
+    # --- reading ---
+
+    def _read(self, act: Callable[[], Any], react: Callable[[Any], None]) -> None:
+        """Read in the background; an obstacle is said in the dialog."""
+        at = self.focusWidget()
+        self.accept_button.setEnabled(False)
+        self.columns.setEnabled(False)
+
+        def job(_context: Context) -> Any:
+            try:
+                return act()
+            except JournalError as error:
+                return error
+
+        def done(result: Any) -> None:
+            self.columns.setEnabled(True)
+            self.accept_button.setEnabled(self._sheet is not None)
+            if isinstance(result, JournalError):
+                self.show_problem(str(result))
+                return
+            self.show_problem("")
+            react(result)
+            if at is not None and at.isVisibleTo(self):
+                at.setFocus()
+            if self._steps.currentWidget() is self.columns:
+                self.accept_button.setEnabled(True)
+
+        self._desk.read(job, done, self)
