@@ -24,6 +24,9 @@ CHART_TITLES = {
     ChartKind.PROVEN: "What a paper proves, by category",
 }
 
+#: The key of the part that stands for all that has no part of its own.
+REST = "(the rest)"
+
 #: How many bars the words for a chart go through one by one.
 _MOST_SAID = 24
 

@@ -1,10 +1,10 @@
 """What each chart shows, worked out from the ledger's own sums: plain values, nothing drawn."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from journal.domain.charts import CHART_TITLES, Bar, Chart, ChartKind, Part, in_words
+from journal.domain.charts import CHART_TITLES, REST, Bar, Chart, ChartKind, Part, in_words
 from journal.domain.costs import CostTable
 from journal.domain.hours import spoken_hours
 from journal.domain.metre_costs import MetreCost, MetreCosts
@@ -15,7 +15,6 @@ from journal.domain.series import Series, Stack
 MOST_PARTS = 8
 #: More lying bars than these make a list, not a picture; the smaller ones stand together.
 MOST_LYING = 16
-_REST = "(the rest)"
 _EACH_MONTH, _EACH_QUARTER = 18, 48
 _MOST_YEARS = 20
 
@@ -34,13 +33,31 @@ def spend_chart(series: Series, saying: Saying) -> Chart:
     if len(stacks) > MOST_PARTS:
         rest = stacks[MOST_PARTS - 1 :]
         values = tuple(sum(column) for column in zip(*(s.values for s in rest), strict=True))
-        stacks = [*stacks[: MOST_PARTS - 1], Stack(_REST, "everything else", values)]
+        stacks = [*stacks[: MOST_PARTS - 1], Stack(REST, "everything else", values)]
     return _over_time(ChartKind.SPEND, series, stacks, saying)
 
 
 def hours_chart(series: Series, saying: Saying) -> Chart:
     """Hours by month or year, own and paid ones stacked."""
     return _over_time(ChartKind.HOURS, series, series.stacks, saying)
+
+
+def gathered(series: Series, kinds: Mapping[str, str], kind_of: Callable[[Stack], str]) -> Series:
+    """A series with its stacks added up by kind; ``kinds`` are their labels by key, in order."""
+    sums = {key: [0] * len(series.periods) for key in kinds}
+    for stack in series.stacks:
+        for at, value in enumerate(stack.values):
+            sums[kind_of(stack)][at] += value
+    stacks = tuple(
+        Stack(key, label, tuple(sums[key])) for key, label in kinds.items() if any(sums[key])
+    )
+    return replace(series, stacks=stacks)
+
+
+def with_remark(chart: Chart, more: str) -> Chart:
+    """A chart with one more thing said of what it leaves out."""
+    remark = " ".join(words for words in (chart.remark, more) if words)
+    return replace(chart, remark=remark, words=f"{chart.words} {more}".strip())
 
 
 def metre_chart(costs: MetreCosts, saying: Saying) -> Chart:

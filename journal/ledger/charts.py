@@ -259,11 +259,11 @@ def _values(axes: Any, chart: Chart, look: ChartLook) -> None:
 
 
 def _legend(figure: "Figure", chart: Chart, look: ChartLook, size: Size) -> None:
-    """The parts by colour and hatching, below the bars; none where there is one part."""
+    """The parts by colour and hatching, below the bars; none where the title says it all."""
     from matplotlib.patches import Patch
 
     used = [n for n in range(len(chart.parts)) if any(bar.values[n] for bar in chart.bars)]
-    if len(chart.parts) < 2 or not used:
+    if not used or (chart.lying and len(chart.parts) == 1):
         return
     handles = [
         Patch(
