@@ -23,6 +23,8 @@ KINDS = (".svg", ".png")
 _MOST_MONTHS = 36
 #: How large a chart is in a file and in the dossier, in pixels of a plain screen.
 _WIDTH, _HEIGHT, _ROW = 900, 440, 44
+#: Smaller than this, words and legend leave no room for bars.
+_LEAST = 420, 320
 #: How many times as dense a PNG is as a plain screen.
 _DENSE = 2.0
 
@@ -63,10 +65,13 @@ def ledger_chart(
 def draw_chart(
     chart: Chart, look: ChartLook, width: int, height: int, density: float = 1.0
 ) -> DrawnChart:
-    """A chart as pixels; ``density`` is how many of them stand on one of a plain screen."""
+    """A chart as pixels; ``density`` is how many of them stand on one of a plain screen.
+
+    It is no smaller than what a chart needs: whoever has less room makes the picture smaller.
+    """
     from journal.ledger.charts import Size, draw
 
-    return draw(chart, look, Size(max(width, 200), max(height, 120), density))
+    return draw(chart, look, Size(max(width, _LEAST[0]), max(height, _LEAST[1]), density))
 
 
 def chart_svg(chart: Chart, width: int = _WIDTH) -> bytes:

@@ -30,6 +30,8 @@ _NARROW = 6
 _LYING_THICK, _BELOW = 0.42, 0.2
 #: How wide letters are on the whole, in pixels.
 _LETTER = 5.9
+#: How many lines a remark takes at the most; the words for the chart have all of it.
+_MOST_LINES = 3
 #: What a field of the legend takes beside its words, in pixels.
 _SWATCH = 72
 #: Fewer standing bars than these leave room beside them.
@@ -150,7 +152,8 @@ def _head(figure: "Figure", axes: Any, chart: Chart, look: ChartLook, size: Size
 def _wrapped(words: str, width: int) -> str:
     import textwrap
 
-    return "\n".join(textwrap.wrap(words, max(24, round(width / 6.5))))
+    letters = max(24, round(width / _LETTER))
+    return "\n".join(textwrap.wrap(words, letters, max_lines=_MOST_LINES, placeholder=" ..."))
 
 
 def _bars(axes: Any, chart: Chart, look: ChartLook, size: Size) -> list[_Found]:

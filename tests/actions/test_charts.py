@@ -1,6 +1,7 @@
 """Charts of a journal: every bar is made of lines that add up to it, and files are whole."""
 
 from decimal import Decimal
+
 import pytest
 
 from journal.actions import people, price_indices
@@ -100,4 +101,4 @@ def test_files_are_whole_or_refused(session, tmp_path):
     assert nothing.is_empty
     with pytest.raises(JournalError, match="nothing to draw yet"):
         save_chart(session, nothing, tmp_path / "metre.svg")
-    assert draw_chart(nothing, PAPER, 10, 10).width == 200
+    assert draw_chart(nothing, PAPER, 10, 10).width == 420

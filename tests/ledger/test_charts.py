@@ -20,6 +20,7 @@ from journal.ledger.chart_values import (
     period_words,
     proven_chart,
     spend_chart,
+    with_remark,
 )
 from journal.ledger.charts import Size
 
@@ -134,6 +135,15 @@ def test_no_letter_is_cut_off(width):
         ink = (pixels[:, :, :3] < 250).any(axis=2)
         edges = (ink[:2].any(), ink[-2:].any(), ink[:, :2].any(), ink[:, -2:].any())
         assert not any(edges), edges
+
+
+def test_the_smallest_picture_still_has_bars():
+    parts = tuple(f"a category with a name as long as {n} others" for n in range(MOST_PARTS))
+    stacks = tuple(Stack(name, name, (100_00, 50_00)) for name in parts)
+    series = Series("year", "EUR", ("2016", "2017"), stacks, 100)
+    chart = with_remark(spend_chart(series, Saying("Rook")), "Not revalued: no index. " * 40)
+    drawn = charts.draw(chart, PAPER, Size(420, 320))
+    assert len(drawn.marks) == 2 * MOST_PARTS
 
 
 def test_refunds_hang_below_the_line():
