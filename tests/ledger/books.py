@@ -8,18 +8,24 @@ from hypothesis import strategies as st
 
 from journal.domain.areas import Area
 from journal.domain.car import Milestone, MilestoneKind
-from journal.domain.ids import AreaId, LineId, MilestoneId, ReceiptId, WorkId
+from journal.domain.drawing import Panel, Side, System
+from journal.domain.ids import AreaId, LineId, MilestoneId, PanelId, ReceiptId, WorkId
 from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, Share, Spread
-from journal.domain.when import When
+from journal.domain.when import When, parse_edtf
 from journal.domain.work import Work
 from journal.ledger.books import Books
 
-SILL = Area(AreaId(1), "Sill, left", (), "", "", ())
-ARCH = Area(AreaId(2), "Wheel arch, rear", (), "", "", ())
+PANELS = tuple(
+    Panel(PanelId(number), name, Side.LEFT, System.OUTER)
+    for number, name in enumerate(("Sill", "Wheel arch", "Rear wing"), 1)
+)
+SILL = Area(AreaId(1), "Sill, left", (PanelId(1),), "", "", ())
+ARCH = Area(AreaId(2), "Wheel arch, rear", (PanelId(1), PanelId(2), PanelId(3)), "", "", ())
 FLOOR = Area(AreaId(3), "Floor under the pedals", (), "", "", ())
 GONE = AreaId(99)
 
 ON_THE_ROAD = Milestone(MilestoneId(1), MilestoneKind.ON_THE_ROAD, When.on(date(2021, 6, 12)))
+STRIPPED = Milestone(MilestoneId(2), MilestoneKind.STRIPPED, When.on(date(2019, 3, 1)))
 RESTORING = When.on(date(2019, 3, 2))
 DRIVING = When.on(date(2022, 5, 7))
 LONG_AGO = When(datetime.min, datetime(2016, 12, 31, 23, 59, 59), "../2016")
@@ -44,13 +50,16 @@ def work(minutes: int, *weights: tuple[AreaId, int], **changes: object) -> Work:
 
 
 def books(*receipts: Receipt, work: tuple[Work, ...] = ()) -> Books:
-    return Books("EUR", receipts, work, (SILL, ARCH, FLOOR), (ON_THE_ROAD,))
+    return Books("EUR", receipts, work, (SILL, ARCH, FLOOR), (ON_THE_ROAD,), PANELS)
 
 
 _money = st.integers(-(10**7), 10**7)
 _whens = st.sampled_from(
-    [RESTORING, DRIVING, LONG_AGO, When.on(date(2021, 6, 12)), When.on(date(2021, 6, 13))]
-)
+    [
+        RESTORING, DRIVING, LONG_AGO, When.on(date(2021, 6, 12)), When.on(date(2021, 6, 13)),
+        parse_edtf("2018"), parse_edtf("2019-03"), parse_edtf("2019/2022"),
+    ]
+)  # fmt: skip
 _shares = st.lists(
     st.builds(Share, st.sampled_from([SILL.id, ARCH.id, FLOOR.id, GONE]), st.integers(0, 1000)),
     max_size=4,
@@ -93,5 +102,6 @@ any_books = st.builds(
     receipts=st.lists(receipts, max_size=6).map(tuple),
     work=st.lists(works, max_size=6).map(tuple),
     areas=st.just((SILL, ARCH, FLOOR)),
-    milestones=st.sampled_from([(), (ON_THE_ROAD,)]),
+    milestones=st.sampled_from([(), (ON_THE_ROAD,), (STRIPPED, ON_THE_ROAD)]),
+    panels=st.just(PANELS),
 )
