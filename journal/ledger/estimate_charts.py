@@ -58,13 +58,15 @@ def _figure(outlook: Outlook, title: str, currency: str, look: ChartLook, size: 
 
 def _bars(axes: Any, outlook: Outlook, look: ChartLook) -> None:
     """How many draws fell in each stretch; those over the ceiling hatched and of another fill."""
-    edges, ceiling = outlook.edges, outlook.ceiling
-    for count, left, right in zip(outlook.counts, edges[:-1], edges[1:], strict=True):
-        over = ceiling is not None and (left + right) / 2 > ceiling
-        axes.bar(
-            left, count, right - left, align="edge", color=look.fills[1 if over else 0],
-            hatch="///" if over else "", edgecolor=look.outline, linewidth=0.3,
-        )  # fmt: skip
+    ceiling = outlook.edges[-1] if outlook.ceiling is None else outlook.ceiling
+    for count, (left, right) in zip(outlook.counts, pairwise(outlook.edges), strict=True):
+        split = min(max(left, ceiling), right)
+        for start, end, over in ((left, split, False), (split, right, True)):
+            if end > start:
+                axes.bar(
+                    start, count, end - start, align="edge", color=look.fills[over],
+                    hatch="///" if over else "", edgecolor=look.outline, linewidth=0.3,
+                )  # fmt: skip
 
 
 def _curve(axes: Any, outlook: Outlook, look: ChartLook) -> None:

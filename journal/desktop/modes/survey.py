@@ -16,6 +16,8 @@ from journal.desktop.modes import Mode
 from journal.desktop.modes.survey_pane import SurveyPane
 from journal.desktop.tasks import Task
 from journal.desktop.tools.finding import FindingTool
+from journal.desktop.widgets.layers import Layer
+from journal.desktop.widgets.metal_board import board_on
 from journal.desktop.widgets.tool_canvas import ToolCanvas
 from journal.domain.changes import Changes
 from journal.domain.estimates import Estimate
@@ -52,6 +54,7 @@ class SurveyMode(Mode):
         self.shown: SurveyId | None = None
         self._found: _Found | None = None
         self._reading: Task | None = None
+        self._layers = frozenset(Layer)
         self.side.survey_wanted.connect(self._on_survey)
         self.side.picked.connect(self._on_listed)
         self.side.act_wanted.connect(self._on_act)
@@ -74,6 +77,16 @@ class SurveyMode(Mode):
         """The surveys and the list of findings."""
         return self.side
 
+    def enter(self) -> None:
+        """Leave of the metalwork only the mountings, which findings are looked at against."""
+        layer = board_on(self.desk, self.canvas).layer
+        self._layers = layer.layers
+        layer.show_layers([Layer.ANCHORS])
+
+    def leave(self) -> None:
+        """Show the metalwork as before."""
+        board_on(self.desk, self.canvas).layer.show_layers(self._layers)
+
     def refresh(self, changes: Changes | None) -> None:
         """Read the survey again, in a reader's thread: it is played through many times."""
         if changes is not None and not changes.kinds & _KINDS:
@@ -85,19 +98,22 @@ class SurveyMode(Mode):
 
     def show_selection(self, selection: Selection) -> None:
         """Show the survey of a finding that is selected, with its mark."""
-        if not isinstance(selection, FindingSelected):
+        if not isinstance(selection, FindingSelected) or self._mark(selection):
             return
-        sheet = self.sheet
-        if sheet is None or selection.id not in {one.id for one in sheet.findings}:
-            found = self.desk.ask(surveys.finding, selection.id)
-            if found is None or found.survey_id == self.shown:
-                return
+        found = self.desk.ask(surveys.finding, selection.id)
+        if found is not None and found.survey_id != self.shown:
             self.shown = found.survey_id
             self.refresh(None)
-            return
+
+    def _mark(self, selection: Selection) -> bool:
+        """Mark a finding that is selected; whether it is of the survey shown."""
+        numbers = {one.id for one in self.sheet.findings} if self.sheet else set()
+        if not isinstance(selection, FindingSelected) or selection.id not in numbers:
+            return False
         self.side.pick(selection.id)
         self.tool.choose(selection.id)
         self._bring_into_view(selection.id)
+        return True
 
     # Showing
 
@@ -108,12 +124,12 @@ class SurveyMode(Mode):
         findings = sheet.findings if sheet else ()
         read_only = self.desk.read_only
         self.side.show_surveys(found.surveys, sheet, read_only=read_only)
-        self.side.show_findings(findings, found.labels, found.currency, found.load_bearing)
+        self.side.show_findings(sheet, found.labels, found.currency, found.load_bearing)
         self.side.show_sum(found.estimate, found.currency)
         closed = sheet is not None and sheet.survey.closed is not None
         writable = not (read_only or closed)
         self.tool.show_findings(findings, found.load_bearing, writable=writable)
-        self.show_selection(self.desk.selection)
+        self._mark(self.desk.selection)
 
     def _bring_into_view(self, finding_id: FindingId) -> None:
         sheet = self.sheet

@@ -8,13 +8,20 @@ from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import PlainList, button, column, label
 from journal.desktop.widgets.survey_marks import mark_icon
 from journal.domain.estimates import Estimate
-from journal.domain.findings import Finding, Survey, SurveySheet
+from journal.domain.findings import (
+    Finding,
+    Survey,
+    SurveySheet,
+    spoken_money,
+    spoken_time,
+)
 from journal.domain.ids import FindingId, PanelId, SurveyId
 from journal.domain.money import format_whole
 from journal.domain.outcome_words import estimate_in_words
 from journal.domain.when import spoken
 
 _KEY = Qt.ItemDataRole.UserRole
+_DETAIL = Qt.ItemDataRole.UserRole + 1
 _NONE_YET = (
     "Walk round the car before the start: click what you find, say how bad it is and what it may"
     " take at best, likely and at worst. The sum follows, with what is sure of it and what isn't."
@@ -41,6 +48,7 @@ class SurveyPane(QWidget):
         self.sum = label("")
         self.list = PlainList("What was found")
         self.list.setIconSize(QSize(44, 44))
+        self.detail = label("", "muted")
         self.acts = {
             name: button(text, lambda name=name: self.act_wanted.emit(name), icon=icon, role=role)
             for name, text, icon, role in (
@@ -68,7 +76,7 @@ class SurveyPane(QWidget):
         self.setLayout(
             column(
                 self.surveys, self.about, heads, self.sum, self.acts["estimate"], self.list,
-                findings, margin=8,
+                self.detail, findings, margin=8,
             )
         )  # fmt: skip
         self.surveys.activated.connect(
@@ -93,19 +101,21 @@ class SurveyPane(QWidget):
             self.about.setText(f"{spoken(sheet.survey.when)}; {state}.{note}")
         else:
             self.about.setText(_NONE_YET)
+        shown = {
+            "start": not read_only,
+            "go on": sheet is not None and not read_only,
+            "remove": sheet is not None and not read_only,
+            "estimate": sheet is not None and bool(sheet.findings),
+        }
         for name, act in self.acts.items():
-            act.setVisible(sheet is not None or name == "start")
-            act.setEnabled(is_open)
-        self.acts["start"].setEnabled(not read_only)
-        self.acts["go on"].setEnabled(not read_only)
-        self.acts["remove"].setEnabled(not read_only)
-        self.acts["estimate"].setEnabled(sheet is not None and bool(sheet.findings))
+            act.setVisible(shown.get(name, is_open))
+        self._is_open = is_open
         self.list.setVisible(sheet is not None)
         self.sum.setVisible(sheet is not None)
 
     def show_findings(
         self,
-        findings: tuple[Finding, ...],
+        sheet: SurveySheet | None,
         labels: dict[PanelId, str],
         currency: str,
         load_bearing: frozenset[FindingId],
@@ -115,15 +125,16 @@ class SurveyPane(QWidget):
         self.list.blockSignals(True)
         self.list.clear()
         colours = colours_of(self.palette())
-        for one in findings:
+        for one in sheet.findings if sheet else ():
             panel = labels.get(one.panel_id or PanelId(0), "no panel")
             warns = one.id in load_bearing
             item = QListWidgetItem(
                 mark_icon(one.severity, one.rank, colours, load_bearing=warns),
-                f"{one.text}\n{panel}; {one.severity}; {format_whole(one.money.likely, currency)}"
+                f"{one.text}\n{panel}\n{one.severity}, {format_whole(one.money.likely, currency)}"
                 + ("\nLoad-bearing: have it inspected" if warns else ""),
             )
             item.setData(_KEY, int(one.id))
+            item.setData(_DETAIL, _detail(one, sheet, currency))
             self.list.addItem(item)
         self.list.blockSignals(False)
         self.pick(picked)
@@ -156,6 +167,16 @@ class SurveyPane(QWidget):
         self.picked.emit(self.finding_id())
 
     def _show_acts(self) -> None:
-        is_open = self.acts["add"].isEnabled()
+        item = self.list.currentItem()
         for name in ("edit", "take out"):
-            self.acts[name].setEnabled(is_open and self.finding_id() is not None)
+            self.acts[name].setEnabled(item is not None)
+        self.detail.setText("" if item is None else item.data(_DETAIL))
+        self.detail.setVisible(item is not None)
+
+
+def _detail(one: Finding, sheet: SurveySheet | None, currency: str) -> str:
+    """All the rest of a finding: its figures, what it shares, its note."""
+    cause = sheet.cause_of(one) if sheet else None
+    shares = f"Shares “{cause.name}”, strength {cause.strength:g}." if cause else ""
+    lines = (spoken_money(one.money, currency), spoken_time(one.minutes), shares, one.note)
+    return "\n".join(line for line in lines if line)

@@ -61,6 +61,7 @@ TABS = (
     TabEntry("Receipts", "journal.desktop.pages.ledger_receipts", "ReceiptList"),
     TabEntry("Hours", "journal.desktop.pages.ledger_hours", "WorkList"),
     TabEntry("Wanted", "journal.desktop.pages.ledger_wanted", "WantedList"),
+    TabEntry("Estimate", "journal.desktop.pages.ledger_estimate", "EstimateTab"),
 )
 
 

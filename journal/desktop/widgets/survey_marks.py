@@ -88,4 +88,6 @@ def mark_icon(
     painter = QPainter(made)
     paint_mark(painter, QPointF(22, 22), severity, number, colours, load_bearing=load_bearing)
     painter.end()
-    return QIcon(made)
+    icon = QIcon(made)
+    icon.addPixmap(made, QIcon.Mode.Selected)
+    return icon
