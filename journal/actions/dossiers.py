@@ -1,16 +1,23 @@
-"""The dossier: the document for a buyer, a valuer or the owner."""
+"""The dossier: the document for a buyer, a valuer or the own shelf."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from journal import __version__
-from journal.actions.pictures import printable
+from journal.actions import privacy
 from journal.actions.session import Session
+from journal.domain.changes import Changes
 from journal.domain.costs import PRINTED_BY
-from journal.domain.photos import Photo
+from journal.domain.cuts import Choices, Cut, check_choices, usual
+from journal.domain.gaps import Gap, Reader
+from journal.domain.ids import PhotoId
+from journal.domain.privacy import Redacted, said_of
 from journal.domain.progress import Context, Silent
 from journal.domain.record import Record
-from journal.dossier.compose import compose
+from journal.domain.standard_views import ViewPhoto, check_view
+from journal.dossier.compose import Beside, compose
 from journal.dossier.document import Dossier, DossierReport
 from journal.dossier.gaps import gaps
 from journal.ledger.books import Books
@@ -18,17 +25,104 @@ from journal.ledger.costs import cost_summary, cost_table
 from journal.store.folder import refuse_own_place
 from journal.store.record import record
 
+if TYPE_CHECKING:
+    from journal.dossier.preview import Pages
 
-def preview_dossier(session: Session) -> Dossier:
+
+# --- what a cut holds ---
+
+
+def choices_of(session: Session, cut: Cut) -> Choices:
+    """What a cut holds, as the owner chose it or as it usually is."""
+    return session.journal.cuts.choices(cut)
+
+
+def choose(session: Session, choices: Choices) -> Changes:
+    """Keep what a cut holds.
+
+    Raises:
+        JournalError: the choices can't be.
+    """
+    check_choices(choices)
+    with session.journal.edit(f"Choose the parts of the dossier for {_for(choices.cut)}") as edit:
+        session.journal.cuts.choose(choices)
+    return edit.changes()
+
+
+def choose_as_usual(session: Session, cut: Cut) -> Changes:
+    """Give a cut the parts it usually has."""
+    return choose(session, usual(cut))
+
+
+def _for(cut: Cut) -> str:
+    return {"buyer": "a buyer", "valuer": "a valuer", "own": "the own shelf"}[cut]
+
+
+# --- standard views ---
+
+
+def standard_views(session: Session) -> tuple[ViewPhoto, ...]:
+    """The photo of each standard view that has one."""
+    return session.journal.cuts.standard_views()
+
+
+def set_standard_view(session: Session, name: str, photo_id: PhotoId | None) -> Changes:
+    """Choose the photo that shows a standard view; None for none.
+
+    Raises:
+        JournalError: there is no such view.
+    """
+    check_view(name)
+    what = "Choose the photo of the standard view" if photo_id else "Clear the standard view"
+    with session.journal.edit(f"{what} “{name}”") as edit:
+        session.journal.cuts.set_standard_view(name, photo_id)
+    return edit.changes()
+
+
+# --- the document ---
+
+
+def preview_dossier(session: Session, choices: Choices | None = None) -> Dossier:
     """What the dossier would say today, without setting a page."""
-    whole = record(session.journal)
-    books = _books(whole)
-    tables = tuple(cost_table(by, books) for by in PRINTED_BY)
-    return compose(whole, cost_summary(books), tables, gaps(whole), date.today(), __version__)
+    return _composed(session, choices or usual(Cut.OWN))[0]
 
 
-def make_dossier(session: Session, out: Path, context: Context | None = None) -> DossierReport:
+def preview_pages(
+    session: Session,
+    choices: Choices,
+    *,
+    longest: int = 1000,
+    first: int = 0,
+    context: Context | None = None,
+) -> "Pages":
+    """The pages as pictures of ``longest`` pixels, photos from their thumbnails: quick, and rough.
+
+    ``first`` is how many pages are given at most, 0 for all.
+
+    Raises:
+        Cancelled: it was stopped.
+    """
+    from journal.dossier.preview import pages
+
+    dossier, given = _composed(session, choices)
+    return pages(
+        dossier,
+        privacy.thumbnails(session, given.record),
+        longest=longest,
+        first=first,
+        context=context or Silent(),
+    )
+
+
+def make_dossier(
+    session: Session,
+    out: Path,
+    context: Context | None = None,
+    choices: Choices | None = None,
+) -> DossierReport:
     """Typeset the dossier as a PDF at ``out``, which appears whole or not at all.
+
+    Without ``choices`` it holds everything.
 
     Raises:
         JournalError: ``out`` can't be written, or is a place of the journal's own files.
@@ -37,12 +131,37 @@ def make_dossier(session: Session, out: Path, context: Context | None = None) ->
     # The typesetter is large and wanted for this act alone.
     from journal.dossier.typeset import write_pdf
 
+    chosen = choices or usual(Cut.OWN)
+    check_choices(chosen)
     refuse_own_place(session.folder, out)
+    dossier, given = _composed(session, chosen)
+    report = write_pdf(dossier, privacy.copies(session, given.record), out, context or Silent())
+    return replace(report, withheld=dossier.withheld)
 
-    def pictures(photo: Photo, longest: int) -> bytes | None:
-        return printable(session, photo, longest)
 
-    return write_pdf(preview_dossier(session), pictures, out, context or Silent())
+def _composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
+    whole = record(session.journal)
+    given = privacy.redacted(session, choices.withheld, whole)
+    kept = given.record
+    books = _books(kept)
+    tables = tuple(cost_table(by, books) for by in PRINTED_BY)
+    reader = {Cut.BUYER: Reader.BUYER, Cut.VALUER: Reader.VALUER}.get(choices.cut)
+    lacking = tuple(_redacted_gap(gap, given) for gap in gaps(whole, reader))
+    beside = Beside(withheld=said_of(given, _covered(given)))
+    made = compose(
+        kept, cost_summary(books), tables, lacking, date.today(), __version__, choices, beside
+    )
+    return made, given
+
+
+def _redacted_gap(gap: Gap, given: Redacted) -> Gap:
+    """A gap is found in the whole record, and told without what is withheld."""
+    text = given.text
+    return replace(gap, title=text(gap.title), detail=text(gap.detail), claim=text(gap.claim))
+
+
+def _covered(given: Redacted) -> int:
+    return len({box.photo_id for box in given.record.boxes})
 
 
 def _books(whole: Record) -> Books:

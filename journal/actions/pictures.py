@@ -74,3 +74,18 @@ def printable(
     for box in boxes:
         image.paste(_COVER, on_pixels(box, image.width, image.height))
     return decode.encode(image, _PRINT_QUALITY)
+
+
+def covered_jpeg(jpeg: bytes, boxes: Sequence[CoverBox]) -> bytes:
+    """A small picture with boxes painted over it, opaque."""
+    from io import BytesIO
+
+    from PIL import Image
+
+    from journal.intake import decode
+
+    with Image.open(BytesIO(jpeg)) as opened:
+        image = opened.convert("RGB")
+    for box in boxes:
+        image.paste(_COVER, on_pixels(box, image.width, image.height))
+    return decode.encode(image, _PRINT_QUALITY)

@@ -135,3 +135,15 @@ def copies(session: Session, given: Record) -> Pictures:
         return printable(session, photo, longest, boxes)
 
     return picture
+
+
+def thumbnails(session: Session, given: Record) -> Pictures:
+    """The same from the small pictures kept: quick, for looking at on a screen."""
+    from journal.actions.pictures import covered_jpeg, thumbnail
+
+    def picture(photo: Photo, _longest: int) -> bytes | None:
+        jpeg = thumbnail(session, photo)
+        boxes = tuple(turned(box, photo.turn) for box in boxes_on(given.boxes, photo.id))
+        return covered_jpeg(jpeg, boxes) if jpeg and boxes else jpeg
+
+    return picture

@@ -61,8 +61,8 @@ class Gap:
     matters to a reader of the dossier: 100 is the most, 0 the least; gaps are sorted by it.
     ``target_kind`` and ``target_id`` say where it is filled: the number of a photo, area, receipt,
     milestone or panel; None for the car itself, for a milestone still to be made and for "photos",
-    where ``photo_ids`` names them all. ``claim`` is the sentence that it would make stronger, "" for
-    none in particular, and ``claim_key`` its key in the repair area ``target_id``.
+    where ``photo_ids`` names them all. ``claim`` is the sentence that it would make stronger, ""
+    for none in particular, and ``claim_key`` its key in the repair area ``target_id``.
     """
 
     kind: GapKind

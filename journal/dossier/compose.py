@@ -1,28 +1,49 @@
 """From the whole record to the document: what is said, in which order, under which number."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 
-from journal.domain.areas import Area
 from journal.domain.car import Car, MilestoneKind
+from journal.domain.claims import all_claims
 from journal.domain.costs import CostSummary, CostTable
+from journal.domain.cuts import Choices, Cut, Part, usual
 from journal.domain.gaps import Gap, GapKind
 from journal.domain.record import Record
+from journal.domain.vin import hint
 from journal.domain.when import spoken
-from journal.dossier import cover, sums
+from journal.dossier import cover, openings, sums
 from journal.dossier.cautions import gathered
 from journal.dossier.document import (
     AreaStory,
+    ChartShown,
     Dossier,
     Labelled,
     Lack,
+    Listed,
     Moment,
-    PanelMark,
+    Passage,
     Shown,
 )
+from journal.dossier.metal_map import metal_map
 from journal.dossier.method import method
-from journal.dossier.story import in_order_of_time, receipt_numbers, shown_photo, stories
-from journal.dossier.words import sentence
+from journal.dossier.standing import marks, was
+from journal.dossier.story import in_order_of_time, receipt_numbers, stories
+from journal.dossier.tables import condition, people, remaining, values
+from journal.dossier.words import KNOWN_BY, sentence
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What a dossier holds beside the record: each made by who knows how, empty for none.
+
+    ``withheld`` are sentences on what was taken out of the record, ``estimate`` what was foreseen
+    against what came.
+    """
+
+    withheld: tuple[str, ...] = ()
+    charts: tuple[ChartShown, ...] = ()
+    estimate: Passage | None = None
 
 
 def compose(
@@ -32,44 +53,82 @@ def compose(
     gaps: Sequence[Gap],
     made_on: date,
     program_version: str,
+    choices: Choices | None = None,
+    beside: Beside | None = None,
 ) -> Dossier:
-    """The dossier of ``record``.
+    """The dossier of ``record``, which is redacted already where anything is withheld.
 
     ``summary`` and ``tables`` are the ledger's: a table by area gives each repair area its
-    figures, and every table given is printed. ``gaps`` are printed in the order given. The same
-    arguments always give the same dossier.
+    figures, and every table given is printed. ``gaps`` are printed in the order given. Without
+    ``choices`` it holds everything. The same arguments always give the same dossier.
     """
-    best = cover.cover_photo(record)
-    title = record.car.title.strip() or "the car"
-    front = shown_photo(best, 1, None, title) if best else None
+    choices = choices or usual(Cut.OWN)
+    beside = beside or Beside()
+    has = choices.has
+    claims = all_claims(record)
     areas = in_order_of_time(record)
-    told = stories(record, sums.table_by(tables, "area"), best.id if best else None)
-    shown = _once(front, told)
+    opening = openings.opening(record, choices)
+    numbers = opening.numbers
+    told = stories(record, sums.table_by(tables, "area"), numbers, choices, claims)
+    shown = _once(opening, told)
+    ids = [story.area_id for story in told]
     return Dossier(
         car=record.car,
         made_on=made_on,
         program_version=program_version,
+        choices=choices,
         subtitle=cover.subtitle(record.car),
         period=cover.period(record),
-        cover=front,
-        figures=cover.figures(record, summary, len(shown)),
-        identity=_identity(record.car),
-        milestones=_milestones(record),
+        cover=opening.cover,
+        figures=cover.figures(record, summary, len(shown), choices),
+        identity=_identity(record.car) if has(Part.IDENTITY) else (),
+        milestones=_milestones(record) if has(Part.MILESTONES) else (),
         drawing=record.drawing,
-        marks=_marks(record, areas),
-        areas=told,
-        notes=_notes(record),
-        costs=sums.costs(record, summary, tables, areas),
-        lacks=_lacks(gaps, receipt_numbers(record)),
-        cautions=gathered((area.number, area.cautions) for area in told),
-        method=method(record, shown, program_version),
+        marks=marks(record, areas) if has(Part.DRAWING) else (),
+        areas=told if has(Part.AREAS) else (),
+        notes=_notes(record) if has(Part.NOTES) else (),
+        costs=sums.costs(record, summary, tables, areas, choices),
+        lacks=_lacks(gaps, _linked(record, choices)) if has(Part.GAPS) else (),
+        cautions=gathered((area.number, area.cautions) for area in told) if has(Part.AREAS) else (),
+        method=method(record, shown, program_version, told, choices),
+        was=was(record, areas) if has(Part.DRAWING) else None,
+        views=opening.views,
+        condition=condition(record, areas, claims, choices) if has(Part.CONDITION) else None,
+        metal_map=metal_map(record, areas, ids) if has(Part.METAL) else None,
+        pairs=opening.pairs,
+        remaining=remaining(record, areas) if has(Part.REMAINING) else (),
+        people=people(record) if has(Part.PEOPLE) else None,
+        estimate=beside.estimate if has(Part.ESTIMATE) else None,
+        values=values(record) if has(Part.VALUES) else (),
+        charts=beside.charts if has(Part.MONEY) else (),
+        withheld=beside.withheld,
+        others=_others(record, shown) if choices.cut is Cut.OWN else (),
     )
 
 
-def _once(front: Shown | None, told: Sequence[AreaStory]) -> tuple[Shown, ...]:
-    rows = [front] if front else []
-    rows += [shown for story in told for shown in story.shown]
+def _once(opening: openings.Opening, told: Sequence[AreaStory]) -> tuple[Shown, ...]:
+    rows = [*opening.shown, *(shown for story in told for shown in story.shown)]
     return tuple({row.photo.id: row for row in rows}.values())
+
+
+def _linked(record: Record, choices: Choices) -> Mapping[int, int]:
+    """The numbers of receipts where they are listed, none where they aren't."""
+    return receipt_numbers(record) if choices.has(Part.RECEIPTS) else {}
+
+
+def _others(record: Record, shown: Sequence[Shown]) -> tuple[Listed, ...]:
+    """The journal's photos that are on no page, in order of time."""
+    ids = {row.photo.id for row in shown}
+    return tuple(
+        Listed(
+            spoken(photo.when) if photo.when else "no date",
+            KNOWN_BY[photo.basis],
+            photo.name,
+            photo.sha256,
+        )
+        for photo in record.photos
+        if photo.id not in ids
+    )
 
 
 def _identity(car: Car) -> tuple[Labelled, ...]:
@@ -79,7 +138,7 @@ def _identity(car: Car) -> tuple[Labelled, ...]:
         ("Model", car.model),
         ("Year", car.year),
         ("Body", "" if car.body == "blank" else car.body),
-        ("Chassis number", car.chassis_number),
+        ("Chassis number", _chassis(car.chassis_number)),
         ("Engine number", car.engine_number),
         ("Registration", car.registration),
         ("Colour", car.colour),
@@ -87,6 +146,12 @@ def _identity(car: Car) -> tuple[Labelled, ...]:
         ("Owner", car.owner),
     )
     return tuple(Labelled(label, value.strip()) for label, value in rows if value.strip())
+
+
+def _chassis(number: str) -> str:
+    """A chassis number, with what its form says of it where it says anything."""
+    found = hint(number)
+    return f"{number.strip()}\n{found.words}" if found else number
 
 
 def _milestones(record: Record) -> tuple[Moment, ...]:
@@ -109,19 +174,6 @@ def _notes(record: Record) -> tuple[Moment, ...]:
         Moment(spoken(e.when), labels.get(e.panel_id, "") if e.panel_id else "", e.text.strip())
         for e in loose
     )
-
-
-def _marks(record: Record, areas: Sequence[Area]) -> tuple[PanelMark, ...]:
-    """Every panel with a repair area, by the least advanced of its areas."""
-    stages = record.car.stages
-    rank = {stage: place for place, stage in enumerate(stages)}
-    marks = []
-    for panel in record.drawing.panels:
-        on_panel = [(n, a) for n, a in enumerate(areas, 1) if panel.id in a.panel_ids]
-        if on_panel:
-            least = min((a for _, a in on_panel), key=lambda a: rank.get(a.stage, -1))
-            marks.append(PanelMark(panel.id, least.stage, tuple(n for n, _ in on_panel)))
-    return tuple(marks)
 
 
 def _lacks(gaps: Sequence[Gap], receipts: Mapping[int, int]) -> tuple[Lack, ...]:

@@ -6,9 +6,12 @@ from datetime import datetime
 
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostSummary
+from journal.domain.cuts import Choices, Part
 from journal.domain.money import format_money
 from journal.domain.photos import Kind, Photo, Role
+from journal.domain.private_words import Private
 from journal.domain.record import Record
+from journal.domain.seam_sums import sums
 from journal.domain.when import When
 from journal.dossier.document import Labelled
 from journal.dossier.words import hours
@@ -82,18 +85,26 @@ def _years(whens: Iterable[When]) -> Iterable[int]:
             yield when.latest.year
 
 
-def figures(record: Record, summary: CostSummary, shown: int) -> tuple[Labelled, ...]:
-    """The car's record in a few figures; what is nothing is left out."""
+def figures(
+    record: Record, summary: CostSummary, shown: int, choices: Choices
+) -> tuple[Labelled, ...]:
+    """The car's record in a few figures; what is nothing, or not in this document, is left out."""
     stages = record.car.stages
     finished = sum(bool(stages) and area.stage == stages[-1] for area in record.areas)
     areas = len(record.areas)
-    rows = (
+    has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
+    money = summary.restoration if has_money else 0
+    minutes = summary.own_minutes if choices.has(Part.HOURS) else 0
+    drawn = sums(record.seams, record.seam_changes).welded if choices.has(Part.METAL) else 0
+    rows = [
         (areas, f"{finished:,} of {areas:,}", "repair areas finished"),
-        (summary.restoration, format_money(summary.restoration, summary.currency), "restoration"),
-        (summary.own_minutes, hours(_to_hour(summary.own_minutes)), "own work"),
+        (money, format_money(money, summary.currency), "restoration"),
+        (drawn, f"{drawn / 1000:.1f} m", "of seam welded"),
+        (minutes, hours(_to_hour(minutes)), "own work"),
         (len(record.photos), f"{len(record.photos):,}", _photos_label(len(record.photos), shown)),
-    )
-    return tuple(Labelled(label, value) for amount, value, label in rows if amount)
+    ]
+    told = [Labelled(label, value) for amount, value, label in rows if amount]
+    return tuple(told if len(told) < 5 else [row for row in told if row.label != "of seam welded"])
 
 
 def _to_hour(minutes: int) -> int:

@@ -4,7 +4,7 @@ Lengths are the drawing's millimetres. SVG is as in SVG 1.1; no text is drawn in
 placed by the page.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from journal.domain.drawing import Decor, Drawing, View, Weight
@@ -69,7 +69,7 @@ def outline(drawing: Drawing) -> Picture | None:
 def swatch(look: int) -> bytes:
     """A small field of a look's tint and pattern, for the legend."""
     body = _panel("M1 1L59 1L59 29L1 29Z", look, 1.2)
-    return _svg(60, 30, _patterns(1.0, (look,)) + body)
+    return svg(60, 30, _patterns(1.0, (look,)) + body)
 
 
 def _picture(
@@ -92,8 +92,8 @@ def _picture(
         Label(spot.x / view.width, spot.y / view.height, _numbers(marks[panel].areas))
         for panel, spot in largest.items()
     )
-    svg = _svg(view.width, view.height, "".join(parts))
-    return Picture(view.name, view.width, view.height, svg, _alt(drawing, view, marks), labels)
+    drawn = svg(view.width, view.height, "".join(parts))
+    return Picture(view.name, view.width, view.height, drawn, _alt(drawing, view, marks), labels)
 
 
 def _numbers(areas: Sequence[int]) -> str:
@@ -175,7 +175,16 @@ def _patterns(scale: float, looks: Sequence[int]) -> str:
     return f"<defs>{''.join(rows)}</defs>"
 
 
-def _svg(width: float, height: float, body: str) -> bytes:
+def plain(drawing: Drawing, view: View, line: float) -> Iterator[str]:
+    """A view's ground, panels and lines with no stage on them, one element each."""
+    decor = drawing.decor_on(view.id)
+    yield from (_decor(one, line) for one in decor if one.weight is Weight.GROUND)
+    yield from (_panel(to_path_data(s.shape), None, line) for s in drawing.shapes_on(view.id))
+    yield from (_decor(one, line) for one in decor if one.weight is not Weight.GROUND)
+
+
+def svg(width: float, height: float, body: str) -> bytes:
+    """A document of SVG with a little white round it."""
     margin = max(width, height) / 300
     box = f"{-margin:.1f} {-margin:.1f} {width + 2 * margin:.1f} {height + 2 * margin:.1f}"
     return (

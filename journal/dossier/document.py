@@ -1,13 +1,17 @@
 """What a dossier holds, as plain values in the order they are read; texts are ready to print."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
 from journal.domain.car import Car
+from journal.domain.cuts import Choices, Cut
 from journal.domain.drawing import Drawing
 from journal.domain.ids import AreaId, PanelId, PhotoId, Sha256
+from journal.domain.patches import Patch
 from journal.domain.photos import Photo, Role
+from journal.domain.seams import Seam, SeamChange
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +106,34 @@ class Metalwork:
 
 
 @dataclass(frozen=True, slots=True)
+class Cited:
+    """Evidence of one grade behind a claim.
+
+    ``refs`` are the numbers it has in this document ("P3", "R24"), ``more`` what is said of the
+    rest of it: "2 more in the journal", "3 days".
+    """
+
+    grade: str
+    refs: tuple[str, ...]
+    more: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A claim as it is printed: its number ("3.2"), the sentence, and what stands behind it.
+
+    ``alone`` tells that it is the owner's word and nothing else, ``own`` that the sentence is the
+    owner's.
+    """
+
+    number: str
+    words: str
+    cited: tuple[Cited, ...]
+    alone: bool
+    own: bool
+
+
+@dataclass(frozen=True, slots=True)
 class AreaStory:
     """All that the dossier says of one repair area; ``number`` counts from 1 in order of time."""
 
@@ -121,6 +153,8 @@ class AreaStory:
     lacking: tuple[str, ...]
     cautions: tuple[Warned, ...]
     metal: Metalwork = Metalwork()
+    claims: tuple[Stated, ...] = ()
+    left_out: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,12 +217,77 @@ class PanelMark:
 
 
 @dataclass(frozen=True, slots=True)
+class ViewShown:
+    """A standard view of the car: its name, and its photo, None where none was chosen."""
+
+    name: str
+    shown: Shown | None
+
+
+@dataclass(frozen=True, slots=True)
+class PairShown:
+    """A before and an after photo of one repair area, side by side."""
+
+    area: int
+    name: str
+    before: Shown
+    after: Shown
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class Then:
+    """The drawing as it stood at the end of a day: what is said of the day, and every panel."""
+
+    heading: str
+    marks: tuple[PanelMark, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MetalMap:
+    """The metal replaced, to be drawn on the views, and a table of it by repair area.
+
+    ``numbers`` are those of the repair areas in this document.
+    """
+
+    patches: tuple[Patch, ...]
+    seams: tuple[Seam, ...]
+    seam_changes: tuple[SeamChange, ...]
+    numbers: Mapping[AreaId, int]
+    grid: Grid
+
+
+@dataclass(frozen=True, slots=True)
+class ChartShown:
+    """A chart as SVG, with its title and what a screen reader says for it."""
+
+    title: str
+    svg: bytes
+    ratio: float
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """An original in the index that is on no page: a photo of the journal that isn't shown."""
+
+    date: str
+    known: str
+    name: str
+    sha256: Sha256
+
+
+@dataclass(frozen=True, slots=True)
 class Dossier:
-    """The whole document, before it is laid out on pages."""
+    """The whole document, before it is laid out on pages.
+
+    A part that the choices leave out is empty. ``withheld`` says what is withheld, a sentence each.
+    """
 
     car: Car
     made_on: date
     program_version: str
+    choices: Choices
     subtitle: str
     period: str
     cover: Shown | None
@@ -203,13 +302,31 @@ class Dossier:
     lacks: tuple[Lack, ...]
     cautions: tuple[Warned, ...]
     method: tuple[Passage, ...]
+    was: Then | None = None
+    views: tuple[ViewShown, ...] = ()
+    condition: Grid | None = None
+    metal_map: MetalMap | None = None
+    pairs: tuple[PairShown, ...] = ()
+    remaining: tuple[Labelled, ...] = ()
+    people: Grid | None = None
+    estimate: Passage | None = None
+    values: tuple[Grid, ...] = ()
+    charts: tuple[ChartShown, ...] = ()
+    withheld: tuple[str, ...] = ()
+    others: tuple[Listed, ...] = ()
+
+    @property
+    def cut(self) -> Cut:
+        """For whom it is."""
+        return self.choices.cut
 
     @property
     def shown(self) -> tuple[Shown, ...]:
         """Every photo shown, once each, in the order of the pages."""
-        rows = ((self.cover,) if self.cover else ()) + tuple(
-            shown for area in self.areas for shown in area.shown
-        )
+        rows = [self.cover] if self.cover else []
+        rows += [view.shown for view in self.views if view.shown]
+        rows += [photo for pair in self.pairs for photo in (pair.before, pair.after)]
+        rows += [shown for area in self.areas for shown in area.shown]
         once: dict[PhotoId, Shown] = {}
         for row in sorted(rows, key=lambda shown: shown.number):
             once.setdefault(row.photo.id, row)
@@ -221,10 +338,11 @@ class DossierReport:
     """What came of making a dossier.
 
     ``photos`` is how many pictures are on its pages. ``notes`` are sentences on what could not be
-    shown as it should be, "" never among them.
+    shown as it should be, "" never among them; ``withheld`` on what is not in it by choice.
     """
 
     path: Path
     pages: int
     photos: int
     notes: tuple[str, ...]
+    withheld: tuple[str, ...] = ()

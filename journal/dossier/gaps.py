@@ -2,11 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from datetime import timedelta
 
 from journal.domain.areas import Area
 from journal.domain.car import Car, MilestoneKind
-from journal.domain.gaps import Gap, GapKind
+from journal.domain.claims import all_claims
+from journal.domain.gaps import Gap, GapKind, Reader
 from journal.domain.hours import spoken_hours
 from journal.domain.ids import PhotoId
 from journal.domain.metal_words import metres
@@ -21,36 +23,16 @@ from journal.domain.seam_sums import sums
 from journal.domain.seams import SLACK_MM
 from journal.domain.sittings import default_pause
 from journal.domain.when import When, spoken
+from journal.dossier.gap_claims import (
+    claim_gaps,
+    finished,
+    of_area,
+    past_first,
+    strengthening,
+    view_gaps,
+)
+from journal.dossier.gap_weights import WEIGHTS, WEIGHTS_FOR
 from journal.dossier.words import count, listed, shortened
-
-#: What a gap of each kind weighs for a reader (common practice, no source): first what leaves a
-#: statement about hidden metal without proof, last what is only untidy.
-WEIGHTS = {
-    GapKind.PHOTO_DAMAGED: 90,
-    GapKind.AREA_NO_AFTER: 86,
-    GapKind.AREA_NO_DURING: 84,
-    GapKind.AREA_NO_BEFORE: 80,
-    GapKind.AREA_UNDATED: 76,
-    GapKind.NO_ACQUIRED: 74,
-    GapKind.AREA_NOTHING_SAID: 70,
-    GapKind.RECEIPT_TOTAL: 68,
-    GapKind.RECEIPT_LOST: 66,
-    GapKind.AREA_NO_PANEL: 64,
-    GapKind.AREA_NOT_WELDED: 63,
-    GapKind.AREA_NOT_READ_AFTER: 62,
-    GapKind.AREA_NOT_FINISHED: 60,
-    GapKind.PHOTOS_UNDATED: 55,
-    GapKind.RECEIPT_NO_SCAN: 50,
-    GapKind.CAR_IDENTITY: 48,
-    GapKind.RECEIPT_NEVER: 46,
-    GapKind.PHOTOS_VAGUE: 44,
-    GapKind.AREA_NO_HOURS: 36,
-    GapKind.NO_ON_THE_ROAD: 26,
-    GapKind.RECEIPT_UNSHARED: 20,
-    GapKind.PHOTOS_UNPLACED: 16,
-    GapKind.PHOTOS_NO_HOURS: 12,
-    GapKind.PANELS_NO_PHOTO: 10,
-}
 
 #: Categories whose lines belong to the car as a whole, not to a repair area.
 _WHOLE_CAR = frozenset({Category.CAR, Category.TOOLS, Category.FEES})
@@ -59,17 +41,30 @@ _WHOLE_CAR = frozenset({Category.CAR, Category.TOOLS, Category.FEES})
 _A_YEAR = timedelta(days=360)
 
 
-def gaps(record: Record) -> tuple[Gap, ...]:
-    """All that ``record`` lacks, the weightiest first; equal weights keep the record's order."""
+def gaps(record: Record, reader: Reader | None = None) -> tuple[Gap, ...]:
+    """All that ``record`` lacks, the weightiest first; equal weights keep the record's order.
+
+    For a ``reader`` what that one asks for first weighs more.
+    """
+    claims = all_claims(record)
     found = [
         *_car_gaps(record),
         *_area_gaps(record),
+        *claim_gaps(record, claims),
         *_receipt_gaps(record),
         *_photo_gaps(record.photos),
-        *_hour_gaps(record),
         *_place_gaps(record),
+        *view_gaps(record, reader),
+        *_hour_gaps(record),
     ]
-    return tuple(sorted(found, key=lambda gap: -gap.weight))
+    told = (_for_reader(strengthening(gap, claims), reader) for gap in found)
+    return tuple(sorted(told, key=lambda gap: -gap.weight))
+
+
+def _for_reader(gap: Gap, reader: Reader | None) -> Gap:
+    if reader is None:
+        return gap
+    return replace(gap, weight=WEIGHTS_FOR[reader].get(gap.kind, gap.weight))
 
 
 def _car_gaps(record: Record) -> Iterator[Gap]:
@@ -119,10 +114,10 @@ def _area_gaps(record: Record) -> Iterator[Gap]:
     for area in record.areas:
         yield from _area_photo_gaps(area, roles[area.id], record.car.stages)
         yield from _area_word_gaps(area, record.car.stages)
-        if _finished(area, record.car.stages):
+        if finished(area, record.car.stages):
             yield from _metal_gaps(record, area)
-        if area.id not in worked and _past_first(area, record.car.stages):
-            yield _of_area(
+        if area.id not in worked and past_first(area, record.car.stages):
+            yield of_area(
                 area,
                 GapKind.AREA_NO_HOURS,
                 "no hours",
@@ -135,7 +130,7 @@ def _metal_gaps(record: Record, area: Area) -> Iterator[Gap]:
     seams = [seam for seam in record.seams if seam.area_id == area.id]
     drawn = sums(seams, record.seam_changes)
     if drawn.planned - drawn.welded > SLACK_MM:
-        yield _of_area(
+        yield of_area(
             area,
             GapKind.AREA_NOT_WELDED,
             f"{metres(drawn.planned - drawn.welded)} of seam not welded",
@@ -147,7 +142,7 @@ def _metal_gaps(record: Record, area: Area) -> Iterator[Gap]:
         if measure.area_id == area.id and _read_before_only(measure, record.readings)
     ]
     if behind:
-        yield _of_area(
+        yield of_area(
             area,
             GapKind.AREA_NOT_READ_AFTER,
             f"not measured after: {shortened(behind, 3)}",
@@ -161,21 +156,21 @@ def _read_before_only(measure: Measure, readings: Sequence[Reading]) -> bool:
 
 def _area_photo_gaps(area: Area, roles: set[Role], stages: Sequence[str]) -> Iterator[Gap]:
     if Role.BEFORE not in roles:
-        yield _of_area(
+        yield of_area(
             area,
             GapKind.AREA_NO_BEFORE,
             "no photo from before",
             "Nothing shows what was there before the work.",
         )
-    if Role.DURING not in roles and _past_first(area, stages):
-        yield _of_area(
+    if Role.DURING not in roles and past_first(area, stages):
+        yield of_area(
             area,
             GapKind.AREA_NO_DURING,
             "no photo of the work",
             "Nothing shows what lies under the surface now.",
         )
-    if Role.AFTER not in roles and _finished(area, stages):
-        yield _of_area(
+    if Role.AFTER not in roles and finished(area, stages):
+        yield of_area(
             area,
             GapKind.AREA_NO_AFTER,
             "no photo from after",
@@ -185,11 +180,11 @@ def _area_photo_gaps(area: Area, roles: set[Role], stages: Sequence[str]) -> Ite
 
 def _area_word_gaps(area: Area, stages: Sequence[str]) -> Iterator[Gap]:
     if not area.changes:
-        yield _of_area(
+        yield of_area(
             area, GapKind.AREA_UNDATED, "no dated stage", "Nothing says when any of it was done."
         )
-    elif not _finished(area, stages):
-        yield _of_area(
+    elif not finished(area, stages):
+        yield of_area(
             area,
             GapKind.AREA_NOT_FINISHED,
             "not finished",
@@ -197,14 +192,14 @@ def _area_word_gaps(area: Area, stages: Sequence[str]) -> Iterator[Gap]:
         )
     unsaid = _unsaid(area, stages)
     if unsaid:
-        yield _of_area(
+        yield of_area(
             area,
             GapKind.AREA_NOTHING_SAID,
             f"{unsaid} not said",
             "The owner's own words are lacking.",
         )
     if not area.panel_ids:
-        yield _of_area(
+        yield of_area(
             area, GapKind.AREA_NO_PANEL, "on no panel", "The drawing can't show where it is."
         )
 
@@ -213,21 +208,9 @@ def _unsaid(area: Area, stages: Sequence[str]) -> str:
     found, done = area.found.strip(), area.done.strip()
     if not found:
         return (
-            "what was found" if done or not _past_first(area, stages) else "what was found and done"
+            "what was found" if done or not past_first(area, stages) else "what was found and done"
         )
-    return "" if done or not _past_first(area, stages) else "what was done"
-
-
-def _past_first(area: Area, stages: Sequence[str]) -> bool:
-    return any(change.stage != stages[0] for change in area.changes) if stages else False
-
-
-def _finished(area: Area, stages: Sequence[str]) -> bool:
-    return bool(stages) and area.stage == stages[-1]
-
-
-def _of_area(area: Area, kind: GapKind, lack: str, detail: str) -> Gap:
-    return Gap(kind, f"{area.name}: {lack}", detail, WEIGHTS[kind], "area", area.id)
+    return "" if done or not past_first(area, stages) else "what was done"
 
 
 def _receipt_gaps(record: Record) -> Iterator[Gap]:

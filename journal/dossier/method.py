@@ -1,25 +1,91 @@
 """How the record was made and how it can be checked: the passages at the end of every dossier."""
 
 from collections import Counter
+from collections.abc import Sequence
 
+from journal.domain.cuts import Choices, Part
+from journal.domain.evidence import Grade
 from journal.domain.photos import Basis
 from journal.domain.record import Record
 from journal.dossier.cautions import NEVER_A_PASS
-from journal.dossier.document import Passage, Shown
+from journal.dossier.document import AreaStory, Passage, Shown
 from journal.dossier.evidence import dates_known
-from journal.dossier.words import count
+from journal.dossier.words import count, listed
 
 
-def method(record: Record, shown: tuple[Shown, ...], program_version: str) -> tuple[Passage, ...]:
+def method(
+    record: Record,
+    shown: tuple[Shown, ...],
+    program_version: str,
+    told: Sequence[AreaStory],
+    choices: Choices,
+) -> tuple[Passage, ...]:
     """The passages on dates, corrections, hash values and limits, in reading order."""
     return (
         Passage("What this document is", _what(record, shown, program_version)),
+        *_grades(told, choices),
         Passage("How dates are known", _dates(shown)),
         Passage("What was corrected", _corrections(record)),
         *_metal(record),
         Passage("What SHA-256 is, and how to check it", _hashes()),
+        *_signed(choices),
         Passage("What it is not", (NEVER_A_PASS,)),
     )
+
+
+def _grades(told: Sequence[AreaStory], choices: Choices) -> tuple[Passage, ...]:
+    """What stands behind a statement, and whose words it is in; nothing without claims."""
+    if not choices.has(Part.CLAIMS) or not told:
+        return ()
+    every = [claim for area in told for claim in area.claims]
+    alone = sum(claim.alone for claim in every)
+    own = sum(claim.own for claim in every)
+    left = sum(area.left_out for area in told)
+    lines = [
+        (
+            "Every repair area has numbered statements, each with what stands behind it. The "
+            "grade of a piece of evidence follows from what it is; the owner can change the words "
+            "of a statement, and never a grade. The least dependent on anybody’s word come first: "
+            f"{listed([grade.value for grade in Grade])}."
+        ),
+        (
+            "A photo, hours or a note of the time between two stages stand behind the stage they "
+            "fall in; a photo from before behind what was found, one from after behind what is "
+            "finished; a paper behind what it paid for."
+        ),
+        (
+            f"There are {count(len(every), 'statement')} here. "
+            f"{_some(alone)} on the owner’s word alone; {_worded(own)} in words of the owner’s."
+        ),
+    ]
+    if left:
+        lines.append(f"The owner left {count(left, 'statement')} out of this document.")
+    return (Passage("What a statement rests on", tuple(lines)),)
+
+
+def _some(number: int) -> str:
+    if not number:
+        return "None rests"
+    return "One rests" if number == 1 else f"{number:,} rest"
+
+
+def _worded(number: int) -> str:
+    if not number:
+        return "none is"
+    return "one is" if number == 1 else f"{number:,} are"
+
+
+def _signed(choices: Choices) -> tuple[Passage, ...]:
+    if not choices.signed_by.strip():
+        return ()
+    lines = (
+        (
+            "The bundle that goes with this document is signed with the owner’s own Ed25519 key. "
+            "Its fingerprint, to be compared with the one the owner tells you by another way:"
+        ),
+        choices.signed_by.strip(),
+    )
+    return (Passage("Signing key", lines),)
 
 
 def _what(record: Record, shown: tuple[Shown, ...], version: str) -> tuple[str, ...]:

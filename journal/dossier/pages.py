@@ -7,10 +7,20 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
+from journal.domain.cuts import Part
 from journal.dossier import diagram
-from journal.dossier.document import AreaStory, Dossier, Lack, Shown, Warned
+from journal.dossier.document import AreaStory, Dossier, Grid, Labelled, Lack, Shown, Warned
+from journal.dossier.drawings import drawings
+from journal.dossier.papers import paper_of
 from journal.dossier.printing import Print, Unprinted
-from journal.dossier.rows import GUTTER, Placed, in_rows, placed
+from journal.dossier.rows import (
+    GUTTER,
+    HALF_SHAPE,
+    Placed,
+    half_width,
+    in_rows,
+    placed,
+)
 from journal.dossier.words import excerpt, listed
 
 #: The longest caption under a picture, in characters; what is longer is printed below in full.
@@ -25,8 +35,11 @@ _RUNNING_ROOM = 70
 #: From this many gaps of one kind on, those that say the same are one paragraph.
 _MOST_LINES = 6
 
-#: Width and greatest height of the cover's picture, in millimetres.
-COVER_WIDTH, COVER_HEIGHT = 210.0, 158.0
+#: Greatest height of the cover's picture, in millimetres.
+COVER_HEIGHT = 158.0
+
+#: The pictures of a document by their number.
+Prints = Mapping[int, Print | Unprinted]
 
 
 @dataclass(slots=True)
@@ -37,12 +50,44 @@ class Sheet:
     files: dict[str, bytes] = field(default_factory=dict)
 
 
-def sheet(dossier: Dossier, prints: Mapping[int, Print | Unprinted]) -> Sheet:
+def sheet(dossier: Dossier, prints: Prints) -> Sheet:
     """The dossier laid out for the templates; ``prints`` are its pictures by number."""
     files: dict[str, bytes] = {}
-    views, legend = _drawing(dossier, files)
+    data = {
+        **_head(dossier),
+        **drawings(dossier, files),
+        "cover": _cover(dossier, prints, files),
+        "figures": [asdict(row) for row in dossier.figures],
+        "identity": [_identity(row) for row in dossier.identity],
+        "milestones": [asdict(row) for row in dossier.milestones],
+        "standard_views": _standard_views(dossier, prints),
+        "condition": _grid(dossier.condition),
+        "pairs": _pairs(dossier, prints),
+        "remaining": [asdict(row) for row in dossier.remaining],
+        "areas": [_area(area, prints, paper_of(dossier).measure) for area in dossier.areas],
+        "has_areas": dossier.choices.has(Part.AREAS),
+        "notes": [asdict(row) for row in dossier.notes],
+        "costs": _costs(dossier),
+        "charts": _charts(dossier, files),
+        "estimate": asdict(dossier.estimate) if dossier.estimate else None,
+        "values": [asdict(grid) for grid in dossier.values],
+        "people": _grid(dossier.people),
+        "has_gaps": dossier.choices.has(Part.GAPS),
+        "lacks": [_lack(row) for row in dossier.lacks],
+        "cautions": [_caution(row) for row in dossier.cautions],
+        "method": [asdict(row) for row in dossier.method],
+        "withheld": list(dossier.withheld),
+        "photos": [_index_row(shown) for shown in dossier.shown],
+        "others": [asdict(row) | {"sha256": grouped(row.sha256)} for row in dossier.others],
+    }
+    return Sheet(data, files)
+
+
+def _head(dossier: Dossier) -> dict[str, Any]:
+    """What stands on the cover and round every page."""
     title = dossier.car.title.strip() or "The car"
-    data: dict[str, Any] = {
+    paper = paper_of(dossier)
+    return {
         "title": title,
         "short_title": excerpt(title, _HEADING_ROOM),
         "running_title": excerpt(title, _RUNNING_ROOM),
@@ -50,92 +95,91 @@ def sheet(dossier: Dossier, prints: Mapping[int, Print | Unprinted]) -> Sheet:
         "subtitle": dossier.subtitle,
         "period": dossier.period,
         "owner": dossier.car.owner.strip(),
-        "story": _paragraphs(dossier.car.story),
+        "cut": dossier.cut.words,
+        "story": _paragraphs(dossier.car.story) if dossier.choices.has(Part.STORY) else [],
         "year": dossier.made_on.year,
         "month": dossier.made_on.month,
         "day": dossier.made_on.day,
         "made_on": f"{dossier.made_on.day} {dossier.made_on:%B %Y}",
         "version": dossier.program_version,
-        "cover": _cover(dossier, prints, files),
-        "figures": [asdict(row) for row in dossier.figures],
-        "identity": [asdict(row) for row in dossier.identity],
-        "milestones": [asdict(row) for row in dossier.milestones],
-        "views": views,
-        "legend": legend,
-        "areas": [_area(area, prints) for area in dossier.areas],
-        "notes": [asdict(row) for row in dossier.notes],
-        "costs": _costs(dossier),
-        "lacks": [_lack(row) for row in dossier.lacks],
-        "cautions": [_caution(row) for row in dossier.cautions],
-        "method": [asdict(row) for row in dossier.method],
-        "photos": [_index_row(shown) for shown in dossier.shown],
+        "paper": paper.name,
+        "page_width": paper.width,
+        "measure": paper.measure,
     }
-    return Sheet(data, files)
+
+
+def _identity(row: Labelled) -> dict[str, Any]:
+    """A line of the identity; what follows the first line is said small."""
+    value, _, hint = row.value.partition("\n")
+    return {"label": row.label, "value": value, "hint": hint}
+
+
+def _grid(grid: Grid | None) -> dict[str, Any] | None:
+    return asdict(grid) if grid else None
+
+
+def _standard_views(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:
+    return [
+        {"name": view.name, "cell": _half(view.shown, prints, dossier) if view.shown else None}
+        for view in dossier.views
+    ]
+
+
+def _pairs(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:
+    return [
+        {
+            "area": pair.area,
+            "name": excerpt(pair.name, _HEADING_ROOM),
+            "caption": pair.caption,
+            "cells": [_half(shown, prints, dossier) for shown in (pair.before, pair.after)],
+        }
+        for pair in dossier.pairs
+    ]
+
+
+def _half(shown: Shown, prints: Prints, dossier: Dossier) -> dict[str, Any]:
+    """A photo in half the width of the page, in a box of one shape for all of them."""
+    wide = half_width(paper_of(dossier).measure)
+    return _placed(Placed(shown, wide, wide / HALF_SHAPE), prints)
+
+
+def _charts(dossier: Dossier, files: dict[str, bytes]) -> list[dict[str, Any]]:
+    made = []
+    for number, chart in enumerate(dossier.charts, 1):
+        files[f"chart-{number}.svg"] = chart.svg
+        made.append({"file": f"chart-{number}.svg", "title": chart.title, "alt": chart.alt})
+    return made
 
 
 def _paragraphs(text: str) -> list[str]:
     return [part.strip() for part in text.splitlines() if part.strip()]
 
 
-def _cover(
-    dossier: Dossier, prints: Mapping[int, Print | Unprinted], files: dict[str, bytes]
-) -> dict[str, Any] | None:
+def _cover(dossier: Dossier, prints: Prints, files: dict[str, bytes]) -> dict[str, Any] | None:
     """The picture of the cover: the photo, else the drawing, else none."""
     if dossier.cover is not None:
         printed = prints.get(dossier.cover.number)
         if isinstance(printed, Print):
-            fitted = _fit(printed.name, printed.width / printed.height, dossier.cover.alt)
+            ratio = printed.width / printed.height
+            fitted = _fit(printed.name, ratio, dossier.cover.alt, paper_of(dossier).width)
             return fitted | {"mark": f"photo-{dossier.cover.number}"}
     line = diagram.outline(dossier.drawing)
     if line is None:
         return None
     files["outline.svg"] = line.svg
-    fitted = _fit("outline.svg", line.width / line.height, f"Drawing of the car, {line.name}.")
+    alt = f"Drawing of the car, {line.name}."
+    fitted = _fit("outline.svg", line.width / line.height, alt, paper_of(dossier).width)
     return fitted | {"drawn": True}
 
 
-def _fit(name: str, ratio: float, alt: str) -> dict[str, Any]:
-    height = min(COVER_WIDTH / ratio, COVER_HEIGHT)
+def _fit(name: str, ratio: float, alt: str, page: float) -> dict[str, Any]:
+    height = min(page / ratio, COVER_HEIGHT)
     return {"file": name, "width": height * ratio, "height": height, "alt": alt}
 
 
-def _drawing(
-    dossier: Dossier, files: dict[str, bytes]
-) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
-    views = []
-    pictures = diagram.pictures(dossier.drawing, dossier.marks, dossier.car.stages)
-    for number, picture in enumerate(pictures, 1):
-        files[f"view-{number}.svg"] = picture.svg
-        views.append(
-            {
-                "file": f"view-{number}.svg",
-                "name": picture.name,
-                "alt": picture.alt,
-                "ratio": picture.width / picture.height,
-                "labels": [asdict(label) for label in picture.labels],
-            }
-        )
-    return views, _legend(dossier, files) if views else []
-
-
-def _legend(dossier: Dossier, files: dict[str, bytes]) -> list[dict[str, Any]]:
-    """Each stage found on the drawing, with its swatch and its repair areas."""
-    rows = []
-    order = {stage: place for place, stage in enumerate(dossier.car.stages)}
-    stages = sorted({mark.stage for mark in dossier.marks}, key=lambda s: order.get(s, -1))
-    for stage in stages:
-        look = diagram.look_of(stage, dossier.car.stages)
-        files[f"look-{look}.svg"] = diagram.swatch(look)
-        panels = sum(mark.stage == stage for mark in dossier.marks)
-        rows.append(
-            {"file": f"look-{look}.svg", "stage": stage or "no stage recorded", "panels": panels}
-        )
-    return rows
-
-
-def _area(area: AreaStory, prints: Mapping[int, Print | Unprinted]) -> dict[str, Any]:
+def _area(area: AreaStory, prints: Prints, measure: float) -> dict[str, Any]:
     shapes = {n: p.width / p.height for n, p in prints.items() if isinstance(p, Print)}
-    rows = [placed(row, shapes) for row in in_rows(area.shown)]
+    rows = [placed(row, shapes, measure) for row in in_rows(area.shown)]
     return {
         "number": area.number,
         "name": area.name,
@@ -145,6 +189,7 @@ def _area(area: AreaStory, prints: Mapping[int, Print | Unprinted]) -> dict[str,
         "found": _paragraphs(area.found),
         "done": _paragraphs(area.done),
         "steps": [asdict(step) for step in area.steps],
+        "claims": [asdict(claim) for claim in area.claims],
         "entries": [asdict(entry) for entry in area.entries],
         "rows": [[_placed(cell, prints) for cell in row] for row in rows],
         "gutter": GUTTER,
@@ -158,7 +203,7 @@ def _area(area: AreaStory, prints: Mapping[int, Print | Unprinted]) -> dict[str,
     }
 
 
-def _placed(cell: Placed, prints: Mapping[int, Print | Unprinted]) -> dict[str, Any]:
+def _placed(cell: Placed, prints: Prints) -> dict[str, Any]:
     shown = cell.shown
     printed = prints.get(shown.number)
     reason = printed.reason if isinstance(printed, Unprinted) else ""
@@ -187,9 +232,17 @@ def _long_captions(shown: Sequence[Shown]) -> list[dict[str, Any]]:
 
 def _costs(dossier: Dossier) -> dict[str, Any]:
     made = asdict(dossier.costs)
+    has_totals = any(row["total"] for row in made["receipts"])
     for row in made["receipts"]:
         row["papers"] = [grouped(sha) for sha in row["papers"]]
-    return made
+    return made | {"has_totals": has_totals, "title": _money_title(dossier)}
+
+
+def _money_title(dossier: Dossier) -> str:
+    """The heading over money and hours: what of them is in this document."""
+    if dossier.costs.grids:
+        return "What it cost"
+    return "Hours and receipts" if dossier.costs.receipts else "Hours"
 
 
 def _lack(lack: Lack) -> dict[str, Any]:

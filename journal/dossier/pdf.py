@@ -17,7 +17,9 @@ from journal.files.scratch import write_scratch
 if TYPE_CHECKING:
     import typst
 
-_TEMPLATES = ("main.typ", "style.typ", "front.typ", "areas.typ", "ledger.typ", "back.typ")
+_TEMPLATES = (
+    "main.typ", "style.typ", "front.typ", "drawing.typ", "areas.typ", "ledger.typ", "back.typ",
+)  # fmt: skip
 
 #: Fonts for writing that no other has; kept compressed, since few records need them.
 _LAST_RESORT = ("unifont.otf.xz", "unifont_upper.otf.xz")
@@ -38,6 +40,18 @@ def typeset(laid: Sheet, folder: Path) -> tuple[bytes, int, tuple[str, ...]]:
     The same sheet and pictures always give the same bytes. An OSError says that ``folder`` can't
     be written.
     """
+    (pdf,), notes = _set(laid, folder, lambda data: [_compiled(data, folder)])
+    return pdf, len(_PAGE.findall(pdf)), notes
+
+
+def pictured(laid: Sheet, folder: Path, per_inch: float) -> tuple[list[bytes], tuple[str, ...]]:
+    """The pages as PNG pictures with so many pixels to the inch, and notes as above."""
+    return _set(laid, folder, lambda data: _drawn(data, folder, per_inch))
+
+
+def _set(
+    laid: Sheet, folder: Path, compiled: Callable[[dict[str, Any]], list[bytes]]
+) -> tuple[list[bytes], tuple[str, ...]]:
     import typst
 
     for name in _TEMPLATES:
@@ -47,13 +61,13 @@ def typeset(laid: Sheet, folder: Path) -> tuple[bytes, int, tuple[str, ...]]:
     for way in _WAYS:
         data = glyphs.everywhere(laid.data, way)
         try:
-            pdf = _compiled(glyphs.everywhere(data, glyphs.breakable), folder)
+            made = compiled(glyphs.everywhere(data, glyphs.breakable))
         except typst.TypstError as error:
             if any(trouble in str(error) for trouble in _GLYPH_TROUBLE):
                 continue
             raise
         written_out = data != glyphs.everywhere(laid.data, glyphs.one_line_end)
-        return pdf, len(_PAGE.findall(pdf)), _notes(written_out=written_out)
+        return made, _notes(written_out=written_out)
     raise JournalError("The dossier can’t be typeset, since no font has its characters.")
 
 
@@ -78,6 +92,21 @@ def _compiled(data: dict[str, Any], folder: Path) -> bytes:
         pdf_standards=["a-2a", "ua-1"],
         timestamp=datetime(data["year"], data["month"], data["day"], tzinfo=UTC),
     )
+
+
+def _drawn(data: dict[str, Any], folder: Path, per_inch: float) -> list[bytes]:
+    import typst
+
+    text = json.dumps(data, ensure_ascii=False)
+    made: bytes | list[bytes] = typst.compile(
+        folder / "main.typ",
+        root=folder,
+        font_paths=fonts(folder, last_resort=not glyphs.is_readable(text)),
+        format="png",
+        ppi=per_inch,
+        sys_inputs={"dossier": text},
+    )
+    return made if isinstance(made, list) else [made]
 
 
 def fonts(folder: Path, *, last_resort: bool) -> "typst.Fonts":

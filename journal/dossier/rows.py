@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from journal.domain.photos import Photo, Role
 from journal.dossier.document import Shown
 
-#: The width between the page's margins, and the white between two photos, in millimetres.
+#: The width between the margins of an A4 page, and the white between two photos, in millimetres.
 MEASURE = 166.0
 GUTTER = 4.0
 
@@ -21,6 +21,15 @@ _NARROWEST, _WIDEST = 0.3, 4.0
 
 #: The shape taken for a photo whose size isn't known.
 _USUAL = 4 / 3
+
+
+#: The shape of the box of a photo that stands in half the width: a standard view, one of a pair.
+HALF_SHAPE = 4 / 3
+
+
+def half_width(measure: float) -> float:
+    """The width of each of two photos side by side."""
+    return (measure - GUTTER) / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +48,7 @@ def in_rows(shown: Sequence[Shown]) -> tuple[tuple[Shown, ...], ...]:
     pairs stand one below the other.
     """
     first = [next((row for row in shown if row.role is role), None) for role in Role]
-    lead = [row for row in first if row is not None]
+    lead = list({row.number: row for row in first if row is not None}.values())
     if len(lead) == len(Role) and len(shown) == len(lead) + 1:
         lead = [row for row in lead if row.role is not Role.DURING]
     rest = [row for row in shown if row not in lead]
@@ -56,7 +65,9 @@ def _in_threes(rest: Sequence[Shown]) -> list[Sequence[Shown]]:
     return rows
 
 
-def placed(row: Sequence[Shown], shapes: Mapping[int, float]) -> tuple[Placed, ...]:
+def placed(
+    row: Sequence[Shown], shapes: Mapping[int, float], measure: float = MEASURE
+) -> tuple[Placed, ...]:
     """A row's photos at one height, as wide together as the measure or as their height allows.
 
     ``shapes`` are widths over heights by the number of the photo in the document; a photo that
@@ -64,15 +75,15 @@ def placed(row: Sequence[Shown], shapes: Mapping[int, float]) -> tuple[Placed, .
     """
     ratios = [shapes.get(s.number) or shape_of(s.photo) for s in row]
     ratios = [min(max(ratio, _NARROWEST), _WIDEST) for ratio in ratios]
-    height = min(_height(ratios), _HIGHEST[len(row)])
+    height = min(_height(ratios, measure), _HIGHEST[len(row)])
     return tuple(
         Placed(s, max(height * r, _COLUMN), height) for s, r in zip(row, ratios, strict=True)
     )
 
 
-def _height(ratios: Sequence[float]) -> float:
+def _height(ratios: Sequence[float], measure: float) -> float:
     """The height at which places of these shapes, none narrower than a column, fill the measure."""
-    room = MEASURE - GUTTER * (len(ratios) - 1)
+    room = measure - GUTTER * (len(ratios) - 1)
     wide = list(ratios)
     height = room / sum(wide)
     while any(height * ratio < _COLUMN for ratio in wide) and len(wide) > 1:

@@ -2,17 +2,23 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from journal.domain.areas import Area, Entry
+from journal.domain.claims import AreaClaims
 from journal.domain.costs import CostRow, CostTable
+from journal.domain.cuts import Choices, Part
 from journal.domain.ids import AreaId, PanelId, PhotoId
 from journal.domain.money import format_money
-from journal.domain.photos import Photo, Role
+from journal.domain.photos import AreaPhoto, Photo, Role
+from journal.domain.private_words import Private
 from journal.domain.receipts import Receipt
 from journal.domain.record import Record
 from journal.domain.when import spoken
 from journal.dossier.cautions import warned
+from journal.dossier.choosing import few
+from journal.dossier.claims import left_out, stated
 from journal.dossier.document import AreaStory, Bought, Labelled, Moment, Shown, Step
 from journal.dossier.evidence import (
     behind,
@@ -22,8 +28,6 @@ from journal.dossier.evidence import (
 )
 from journal.dossier.metal import metalwork
 from journal.dossier.words import KNOWN_BY, excerpt, hours, listed, sentence, shortened
-
-_ROLE_ORDER = {role: place for place, role in enumerate(Role)}
 
 
 def in_order_of_time(record: Record) -> tuple[Area, ...]:
@@ -43,16 +47,52 @@ def in_order_of_time(record: Record) -> tuple[Area, ...]:
 
 
 def stories(
-    record: Record, by_area: CostTable | None, cover: PhotoId | None
+    record: Record,
+    by_area: CostTable | None,
+    numbers: dict[PhotoId, int],
+    choices: Choices,
+    claims: Mapping[AreaId, AreaClaims],
 ) -> tuple[AreaStory, ...]:
-    """Every repair area's story, in order of time; photos are numbered on from the cover's."""
+    """The story of every repair area that is told, in order of time.
+
+    ``numbers`` are those of the photos shown before them, and have their own afterwards.
+    """
     areas = in_order_of_time(record)
-    shown = _shown_by_area(record, areas, cover)
+    told = [area for area in areas if not choices.areas or area.id in choices.areas]
+    shown = _shown_by_area(record, told, numbers, choices, claims)
     rows = {row.key: row for row in by_area.rows} if by_area else {}
     currency = by_area.currency if by_area else record.car.currency
-    return tuple(
-        _story(record, area, number, shown[area.id], _figures(rows.get(str(area.id)), currency))
-        for number, area in enumerate(areas, 1)
+    made = []
+    for number, area in enumerate(areas, 1):
+        if area in told:
+            figures = _figures(rows.get(str(area.id)), currency, record, choices)
+            story = _story(record, area, number, shown[area.id], figures)
+            found = claims.get(area.id, AreaClaims(area.id, (), ()))
+            made.append(_cut(story, found, numbers, record, choices))
+    return tuple(made)
+
+
+def _cut(
+    story: AreaStory,
+    found: AreaClaims,
+    numbers: Mapping[PhotoId, int],
+    record: Record,
+    choices: Choices,
+) -> AreaStory:
+    """A story with its claims, and without the parts that the choices leave out."""
+    has_claims = choices.has(Part.CLAIMS)
+    has_readings = choices.has(Part.READINGS)
+    metal = story.metal
+    return replace(
+        story,
+        claims=stated(story.number, found, numbers, receipt_numbers(record), choices)
+        if has_claims
+        else (),
+        left_out=left_out(found) if has_claims else 0,
+        steps=() if has_claims else story.steps,
+        entries=story.entries if choices.has(Part.NOTES) else (),
+        bought=story.bought if choices.has(Part.RECEIPTS) else (),
+        metal=metal if has_readings else replace(metal, measured=(), diagonals=()),
     )
 
 
@@ -173,15 +213,18 @@ def _worked(record: Record, area_id: AreaId) -> str:
     return f"Work by {listed(sorted(alone))} on {days:,} {'day' if days == 1 else 'days'}{shared}."
 
 
-def _figures(row: CostRow | None, currency: str) -> tuple[Labelled, ...]:
+def _figures(
+    row: CostRow | None, currency: str, record: Record, choices: Choices
+) -> tuple[Labelled, ...]:
     if row is None:
         return ()
     figures = []
-    if row.money:
+    has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
+    if row.money and has_money:
         figures.append(Labelled("spent", format_money(row.money, currency)))
-    if row.minutes:
+    if row.minutes and choices.has(Part.HOURS):
         figures.append(Labelled("worked", hours(row.minutes)))
-    if row.unproven:
+    if row.unproven and has_money:
         figures.append(Labelled("of it without paper", format_money(row.unproven, currency)))
     return tuple(figures)
 
@@ -196,24 +239,28 @@ def _photos_by_area(record: Record) -> Mapping[AreaId, list[Photo]]:
 
 
 def _shown_by_area(
-    record: Record, areas: Sequence[Area], cover: PhotoId | None
+    record: Record,
+    areas: Sequence[Area],
+    numbers: dict[PhotoId, int],
+    choices: Choices,
+    claims: Mapping[AreaId, AreaClaims],
 ) -> dict[AreaId, tuple[Shown, ...]]:
     by_id = {photo.id: photo for photo in record.photos}
-    numbers: dict[PhotoId, int] = {cover: 1} if cover is not None else {}
+    chosen: dict[AreaId, list[AreaPhoto]] = defaultdict(list)
+    for row in record.area_photos:
+        if row.photo_id in by_id:
+            chosen[row.area_id].append(row)
     shown: dict[AreaId, tuple[Shown, ...]] = {}
     for area in areas:
-        chosen = sorted(
-            (c for c in record.area_photos if c.area_id == area.id and c.photo_id in by_id),
-            key=lambda c: (_ROLE_ORDER[c.role], c.rank),
-        )
+        found = claims.get(area.id, AreaClaims(area.id, (), ()))
         place = area.name.strip() or "the car"
         shown[area.id] = tuple(
             shown_photo(
-                by_id[c.photo_id],
-                numbers.setdefault(c.photo_id, len(numbers) + 1),
-                c.role,
+                by_id[row.photo_id],
+                numbers.setdefault(row.photo_id, len(numbers) + 1),
+                row.role,
                 place,
             )
-            for c in chosen
+            for row in few(chosen[area.id], found, choices.photos)
         )
     return shown

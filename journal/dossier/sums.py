@@ -5,7 +5,9 @@ from dataclasses import dataclass
 
 from journal.domain.areas import Area
 from journal.domain.costs import CostRow, CostsBy, CostSummary, CostTable
+from journal.domain.cuts import Choices, Part
 from journal.domain.money import format_money
+from journal.domain.private_words import Private
 from journal.domain.receipts import Paper, Receipt
 from journal.domain.record import Record
 from journal.domain.when import spoken
@@ -27,27 +29,45 @@ def table_by(tables: Sequence[CostTable], by: CostsBy) -> CostTable | None:
 
 
 def costs(
-    record: Record, summary: CostSummary, tables: Sequence[CostTable], areas: Sequence[Area]
+    record: Record,
+    summary: CostSummary,
+    tables: Sequence[CostTable],
+    areas: Sequence[Area],
+    choices: Choices,
 ) -> Costs:
-    """All that the dossier says of money and hours; ``areas`` are in the document's order."""
+    """All that the dossier says of money and hours; ``areas`` are in the document's order.
+
+    Where prices are withheld no sum is named: the receipts stand without their totals.
+    """
     order = {str(area.id): number for number, area in enumerate(areas, 1)}
-    grids = tuple(_grid(table, order) for table in tables if table.rows)
-    return Costs(_figures(summary), _remarks(record, summary), grids, _receipts(record))
+    has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
+    figures = _money_figures(summary) if has_money else ()
+    if choices.has(Part.HOURS):
+        figures = (*figures, *_hours_figures(summary))
+    paid = _receipts(record, named=has_money) if choices.has(Part.RECEIPTS) else ()
+    if not has_money:
+        return Costs(figures, (), (), paid)
+    grids = tuple(_grid(t, order, hours_too=choices.has(Part.HOURS)) for t in tables if t.rows)
+    return Costs(figures, _remarks(record, summary), grids, paid)
 
 
-def _figures(summary: CostSummary) -> tuple[Labelled, ...]:
+def _money_figures(summary: CostSummary) -> tuple[Labelled, ...]:
     def money(amount: int) -> str:
         return format_money(amount, summary.currency)
 
-    people = [Labelled(f"Of them {row.label}", hours(row.minutes)) for row in summary.people]
     rows = [Labelled("Restoration", money(summary.restoration))]
     if summary.upkeep:
         rows.append(Labelled("Upkeep since on the road", money(summary.upkeep)))
     rows.append(Labelled("All money, proven by paper", money(summary.money - summary.unproven)))
     if summary.unproven:
         rows.append(Labelled("All money, without paper", money(summary.unproven)))
-    rows.append(Labelled("Hours worked", hours(summary.own_minutes)))
-    return (*rows, *(people if len(people) > 1 else ()))
+    return tuple(rows)
+
+
+def _hours_figures(summary: CostSummary) -> tuple[Labelled, ...]:
+    people = [Labelled(f"Of them {row.label}", hours(row.minutes)) for row in summary.people]
+    worked = Labelled("Hours worked", hours(summary.own_minutes))
+    return (worked, *(people if len(people) > 1 else ()))
 
 
 def _remarks(record: Record, summary: CostSummary) -> tuple[str, ...]:
@@ -86,12 +106,12 @@ def _number(name: str) -> int:
     return int(name[1:])
 
 
-def _grid(table: CostTable, order: dict[str, int]) -> Grid:
+def _grid(table: CostTable, order: dict[str, int], *, hours_too: bool) -> Grid:
     title, first = _TITLES[table.by]
     rows = list(table.rows)
     if table.by == "area":
         rows.sort(key=lambda row: order.get(row.key, len(order) + 1))
-    columns = _columns(table)
+    columns = [c for c in _columns(table) if hours_too or c.name != "Hours"]
 
     def cells(row: CostRow, name: str) -> tuple[str, ...]:
         return (name, *(column.write(row) for column in columns))
@@ -136,13 +156,13 @@ def _row_name(table: CostTable, row: CostRow, order: dict[str, int]) -> str:
     return f"{number}  {label}" if number else label
 
 
-def _receipts(record: Record) -> tuple[Paid, ...]:
+def _receipts(record: Record, *, named: bool) -> tuple[Paid, ...]:
     numbers = receipt_numbers(record)
-    rows = [_paid(receipt, numbers[receipt.id]) for receipt in record.receipts]
+    rows = [_paid(receipt, numbers[receipt.id], named=named) for receipt in record.receipts]
     return tuple(sorted(rows, key=lambda row: row.number))
 
 
-def _paid(receipt: Receipt, number: int) -> Paid:
+def _paid(receipt: Receipt, number: int, *, named: bool) -> Paid:
     total = receipt.lines_total if receipt.printed_total is None else receipt.printed_total
     items = [line.text.strip() or line.category.value for line in receipt.lines]
     paper = f"paper {receipt.paper.value}"
@@ -153,7 +173,7 @@ def _paid(receipt: Receipt, number: int) -> Paid:
         spoken(receipt.when),
         receipt.supplier.strip() or "no supplier",
         shortened(items, 5),
-        format_money(total, receipt.currency),
+        format_money(total, receipt.currency) if named else "",
         paper,
         sentence(receipt.stands_in),
         receipt.papers,

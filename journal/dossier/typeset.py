@@ -6,16 +6,17 @@ from pathlib import Path
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context, Silent
 from journal.dossier.document import Dossier, DossierReport
-from journal.dossier.pages import COVER_HEIGHT, COVER_WIDTH, sheet
+from journal.dossier.pages import COVER_HEIGHT, sheet
+from journal.dossier.papers import paper_of
 from journal.dossier.pdf import typeset
 from journal.dossier.printing import Pictures, Print, Unprinted, prints
-from journal.dossier.rows import in_rows, pixels, placed, shape_of
+from journal.dossier.rows import HALF_SHAPE, half_width, in_rows, pixels, placed, shape_of
 from journal.dossier.words import excerpt
 from journal.files.durable import write_atomically
 from journal.files.scratch import scratch_folder
 
 #: Pictures are scaled to this many dots per inch of their printed size.
-DOTS_PER_INCH = 200
+DOTS_PER_INCH = {"print": 220, "screen": 110}
 
 
 def write_pdf(
@@ -64,18 +65,27 @@ def _reason(error: OSError | ValueError) -> str:
 
 def sizes(dossier: Dossier) -> dict[int, int]:
     """Pixels of the longer side of every photo shown, at the largest size it is printed in."""
+    measure = paper_of(dossier).measure
+    dots = DOTS_PER_INCH[dossier.choices.pictures]
     wanted: dict[int, int] = {}
+
+    def want(number: int, width: float, height: float) -> None:
+        wanted[number] = max(pixels(width, height, dots), wanted.get(number, 0))
+
     for area in dossier.areas:
         for row in in_rows(area.shown):
-            for cell in placed(row, {}):
+            for cell in placed(row, {}, measure):
                 # The pictures themselves may differ a little from what the record says of them.
-                need = pixels(cell.width * 1.1, cell.height * 1.1, DOTS_PER_INCH)
-                wanted[cell.shown.number] = max(need, wanted.get(cell.shown.number, 0))
+                want(cell.shown.number, cell.width * 1.1, cell.height * 1.1)
+    halves = [view.shown for view in dossier.views if view.shown]
+    halves += [shown for pair in dossier.pairs for shown in (pair.before, pair.after)]
+    for shown in halves:
+        wide = half_width(measure)
+        want(shown.number, wide, wide / HALF_SHAPE)
     if dossier.cover is not None:
         ratio = shape_of(dossier.cover.photo)
-        height = min(COVER_WIDTH / ratio, COVER_HEIGHT)
-        need = pixels(height * ratio, height, DOTS_PER_INCH)
-        wanted[dossier.cover.number] = max(need, wanted.get(dossier.cover.number, 0))
+        height = min(paper_of(dossier).width / ratio, COVER_HEIGHT)
+        want(dossier.cover.number, height * ratio, height)
     return wanted
 
 

@@ -56,6 +56,11 @@ ACT_WORDS = {
     GapKind.AREA_NOT_WELDED: "Show the area",
     GapKind.AREA_NOT_READ_AFTER: "Show the area",
     GapKind.AREA_NO_HOURS: "Record hours",
+    GapKind.WELD_UNSEEN: "Choose photos",
+    GapKind.METAL_NO_PAPER: "Show the area",
+    GapKind.CLAIM_WORD_ALONE: "Choose photos",
+    GapKind.AREA_NO_READING: "Show the area",
+    GapKind.STAGE_VAGUE: "Show the area",
     GapKind.RECEIPT_LOST: "Open the receipt",
     GapKind.RECEIPT_NEVER: "Open the receipt",
     GapKind.RECEIPT_NO_SCAN: "Attach a scan",
@@ -69,6 +74,7 @@ ACT_WORDS = {
     GapKind.PHOTOS_UNPLACED: "Show the photos",
     GapKind.PHOTOS_NO_HOURS: "Take the hours from them",
     GapKind.PANELS_NO_PHOTO: "Show the panel",
+    GapKind.NO_STANDARD_VIEWS: "Choose them",
 }
 
 

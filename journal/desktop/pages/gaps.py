@@ -33,11 +33,21 @@ from journal.domain.photos import Role
 _ROLES = {
     GapKind.AREA_NO_BEFORE: Role.BEFORE,
     GapKind.AREA_NO_DURING: Role.DURING,
+    GapKind.WELD_UNSEEN: Role.DURING,
+    GapKind.CLAIM_WORD_ALONE: Role.DURING,
     GapKind.AREA_NO_AFTER: Role.AFTER,
 }
 _STAGES = frozenset({GapKind.AREA_UNDATED, GapKind.AREA_NOT_FINISHED})
 #: What is filled on the area's own page.
-_SHOWN = frozenset({GapKind.AREA_NOT_WELDED, GapKind.AREA_NOT_READ_AFTER})
+_SHOWN = frozenset(
+    {
+        GapKind.AREA_NOT_WELDED,
+        GapKind.AREA_NOT_READ_AFTER,
+        GapKind.AREA_NO_READING,
+        GapKind.METAL_NO_PAPER,
+        GapKind.STAGE_VAGUE,
+    }
+)
 
 
 class GapsPage(Page):
@@ -100,6 +110,8 @@ class GapsPage(Page):
             from journal.desktop.dialogs.milestones import MilestonesDialog
 
             open_dialog(MilestonesDialog(self.desk, self.window()))
+        elif gap.kind is GapKind.NO_STANDARD_VIEWS:
+            self.desk.show_page("Dossier")
         elif gap.target_kind == "car":
             from journal.desktop.dialogs.car import CarDialog
 
