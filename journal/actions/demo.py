@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from datetime import datetime, time, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from journal.actions import (
     areas,
     cars,
+    clockings,
     drawings,
     hours,
     metalwork,
+    people,
+    photo_hours,
     photos,
     pins,
     readings,
@@ -30,6 +34,7 @@ from journal.domain.ids import (
     LineId,
     MeasureId,
     PanelId,
+    PersonId,
     PhotoId,
     ReadingId,
     ReceiptId,
@@ -39,6 +44,7 @@ from journal.domain.ids import (
     WantedId,
     WorkId,
 )
+from journal.domain.people import Person
 from journal.domain.photos import Role
 from journal.domain.progress import Context, Silent
 from journal.domain.readings import Reading
@@ -52,7 +58,7 @@ from journal.files.scratch import scratch_folder
 
 if TYPE_CHECKING:
     from journal.demo.scenario import Scenario
-    from journal.demo.story import AreaStory, ReceiptStory
+    from journal.demo.story import AreaStory, ReceiptStory, WorkStory
     from journal.demo.write import DemoPicture
 
 #: Of the pictures that belong on a panel, every so-manieth was never pinned.
@@ -96,11 +102,10 @@ def _record_story(
     for done, (receipt, paper) in enumerate(zip(story.receipts, papers, strict=True)):
         _tell(context, done, len(story.receipts), "Recording the receipts")
         receipts.record_receipt(session, _receipt(receipt, area_ids), [paper] if paper else [])
+    _record_people(session)
     for done, day in enumerate(story.work):
         _tell(context, done, len(story.work), "Recording the hours")
-        shares = _shares(day.shares, area_ids)
-        when = When.on(day.day)
-        hours.record_work(session, Work(WorkId(0), when, day.minutes, day.person, day.note, shares))
+        _record_day(session, day, _shares(day.shares, area_ids))
     _record_metal(session, story, area_ids)
     record_survey(session, area_ids, _Spots(drawings.drawing(session)).of)
     _record_wanted(session, area_ids)
@@ -178,6 +183,43 @@ def _record_wanted(session: Session, area_ids: dict[str, AreaId]) -> None:
             wanted.tie_wanted(session, made, lines[story.became])
 
 
+def _record_people(session: Session) -> None:
+    from journal.demo.crew import CREW
+
+    for one in CREW:
+        people.save_person(session, Person(PersonId(0), one.name, one.kind, one.rate, one.note))
+
+
+def _record_day(session: Session, day: WorkStory, shares: tuple[Share, ...]) -> None:
+    """A day's hours as they were written down, or by the clock."""
+    from journal.demo.crew import CLOCKED
+    from journal.demo.life import OWNER
+
+    begun = CLOCKED.get(day.day) if day.person == OWNER else None
+    if begun is None:
+        when = When.on(day.day)
+        hours.record_work(session, Work(WorkId(0), when, day.minutes, day.person, day.note, shares))
+        return
+    start = clockings.local(datetime.combine(day.day, time.fromisoformat(begun)))
+    clockings.clock_on(session, day.person, shares, day.note, start)
+    ended = start + timedelta(minutes=day.minutes + 2)
+    clockings.clock_off(session, clockings.running(session)[0], ended, day.minutes)
+
+
+def _record_photo_days(session: Session) -> None:
+    """Hours that only photos tell of, on the days that nobody wrote any down."""
+    from journal.demo.crew import FROM_PHOTOS
+    from journal.demo.life import OWNER
+
+    found = tuple(
+        photo_hours.PhotoHours(day, OWNER)
+        for day in photo_hours.days_without_hours(session)
+        if day.day in FROM_PHOTOS
+    )
+    if found:
+        photo_hours.record_photo_hours(session, found)
+
+
 def _record_area(session: Session, story: AreaStory) -> AreaId:
     panels = [drawings.find_panel(session, label).id for label in story.panels]
     made = areas.add_area(session, story.name, panels, story.found).made
@@ -244,6 +286,7 @@ def _add_pictures(
     _caption(session, pictures, numbers)
     _pin(session, pictures, numbers, context)
     _choose(session, pictures, numbers, area_ids)
+    _record_photo_days(session)
 
 
 def _put_dates_right(

@@ -45,6 +45,8 @@ WORK: tuple[WorkStory, ...] = work_of(
 2019-03-02 R 3 Plate and corner fitted | floor-rear-left
 2019-03-02 E 3 Plate drilled and tapped | floor-rear-left
 2019-03-03 R 3 Welded | floor-rear-left
+2019-03-12 I 1.5 Belt mount and sill structure inspected | floor-rear-left:2 \
+            inner-sill-left
 2019-04-06 R 4 Right inner sill cut | inner-sill-right
 2019-04-13 R 3.5 Rear half fitted | inner-sill-right
 2019-04-14 R 3 Welded | inner-sill-right

@@ -7,7 +7,8 @@ from journal.domain.car import Car, MilestoneKind
 
 OWNER = "Runa Mellgard"
 HELPER = "Edo Tarsk"
-PEOPLE = {"R": OWNER, "E": HELPER}
+INSPECTOR = "Th. Ravensund"
+PEOPLE = {"R": OWNER, "E": HELPER, "I": INSPECTOR}
 
 CAR = Car(
     title="Halden Rook",

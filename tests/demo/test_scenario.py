@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from journal.demo.life import HELPER, OWNER
+from journal.demo.life import HELPER, INSPECTOR, OWNER
 from journal.demo.looks import LOOKS
 from journal.demo.places import PLACES
 from journal.demo.plan import plan
@@ -43,8 +43,8 @@ def test_it_holds_what_it_promises() -> None:
     assert papers[Paper.NEVER] in (1, 2)
 
 
-def test_two_people_worked_about_three_hundred_hours() -> None:
-    assert {day.person for day in SCENARIO.work} == {OWNER, HELPER}
+def test_two_people_worked_about_three_hundred_hours_and_a_third_was_paid() -> None:
+    assert {day.person for day in SCENARIO.work} == {OWNER, HELPER, INSPECTOR}
     assert 285 <= sum(day.minutes for day in SCENARIO.work) / 60 <= 315
 
 
