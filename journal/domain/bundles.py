@@ -1,10 +1,11 @@
 """What a bundle is made of, and what came of making one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import PurePath
 
 from journal.domain.checks import Fault
+from journal.domain.cuts import Choices, Cut, usual
 from journal.domain.ids import Sha256
 
 
@@ -33,10 +34,12 @@ class OriginalsIn(StrEnum):
 class BundleChoice:
     """What the owner wants in a bundle.
 
-    ``only`` narrows the originals to some, by SHA-256. ``history`` is the chain of every change;
-    it is left out whenever the dossier withholds anything, since it holds everything.
+    ``dossier`` says what the dossier holds, and what all of the bundle withholds. ``only`` narrows
+    the originals to some, by SHA-256. Where anything is withheld there are no originals in it,
+    which may show it, and no history of changes, which holds everything that was ever written.
     """
 
+    dossier: Choices = field(default_factory=lambda: usual(Cut.OWN))
     form: BundleForm = BundleForm.FOLDER
     originals: OriginalsIn = OriginalsIn.ALL
     only: frozenset[Sha256] | None = None

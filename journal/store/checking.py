@@ -2,16 +2,20 @@
 
 import sqlite3
 from collections.abc import Iterator
+from datetime import datetime
 from pathlib import Path
 
 from journal.domain.checks import CheckReport, Fault
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
+from journal.files.ahead import in_order
 from journal.files.copying import hash_file
 from journal.store import edits, originals
 from journal.store.connection import DATABASE_NAME, in_words
 from journal.store.journal import Journal
 from journal.store.originals import path_of
+
+_LOG = "change log"
 
 
 def check(journal: Journal, context: Context) -> CheckReport:
@@ -22,26 +26,42 @@ def check(journal: Journal, context: Context) -> CheckReport:
     """
     faults = list(_database_faults(journal.db))
     recorded = journal.db.execute(
-        """SELECT o.sha256, o.suffix, o.size, coalesce(p.name, '') FROM originals o
+        """SELECT o.sha256, o.suffix, o.size, coalesce(p.name, ''), o.added
+           FROM originals o
            LEFT JOIN photos p ON p.sha256 = o.sha256 ORDER BY o.id"""
     ).fetchall()
-    for done, (sha256, suffix, size, name) in enumerate(recorded):
+
+    def work(row: tuple[str, str, int, str, str]) -> str:
+        sha256, suffix, size, _, added = row
+        return _original_fault(path_of(journal.folder, sha256, suffix), sha256, size, added)
+
+    for done, ((sha256, suffix, _, name, _), what) in enumerate(in_order(work, recorded)):
         context.checkpoint()
         context.report(done, len(recorded), "Checking originals")
-        path = path_of(journal.folder, sha256, suffix)
-        what = _original_fault(path, sha256, size)
         if what:
-            place = path.relative_to(journal.folder).as_posix()
+            place = path_of(journal.folder, sha256, suffix).relative_to(journal.folder).as_posix()
             faults.append(Fault(place, f"{name or 'A paper'}: {what}"))
     (count,) = journal.db.execute("SELECT count(*) FROM edits").fetchone()
-    return CheckReport(tuple(faults), len(recorded), count, len(originals.loose(journal)))
+    loose = len(originals.loose(journal))
+    chain_fails = any(fault.where == _LOG for fault in faults)
+    until = _good_until(journal.db) if chain_fails else ""
+    return CheckReport(tuple(faults), len(recorded), count, loose, until)
+
+
+def _good_until(db: sqlite3.Connection) -> str:
+    """How far the chain of changes holds, "" where it holds to its end."""
+    try:
+        return edits.good_until(db)
+    except (JournalError, sqlite3.DatabaseError):
+        # What can't be read is among the faults already.
+        return ""
 
 
 def _database_faults(db: sqlite3.Connection) -> Iterator[Fault]:
     looks = (
         (DATABASE_NAME, _unsound_pages),
         (DATABASE_NAME, _loose_ends),
-        ("change log", edits.walk_chain),
+        (_LOG, edits.walk_chain),
         (DATABASE_NAME, edits.differences),
     )
     for where, look in looks:
@@ -64,15 +84,24 @@ def _loose_ends(db: sqlite3.Connection) -> Iterator[str]:
         yield f"Row {row} of {table} points at no row of {parent}."
 
 
-def _original_fault(path: Path, sha256: str, size: int) -> str:
+def _original_fault(path: Path, sha256: str, size: int, added: str) -> str:
+    came = f"It came in whole on {added[:10]}"
     try:
         if not path.is_file():
-            return "the original is missing."
-        found = path.stat().st_size
-        if found != size:
-            return f"the original has {found:,} bytes instead of {size:,}."
+            return f"the original is missing. {came}."
+        found = path.stat()
+        since = f"{came}; by the file's own time it was last written on {_day(found.st_mtime)}."
+        if found.st_size != size:
+            return f"the original has {found.st_size:,} bytes instead of {size:,}. {since}"
         if hash_file(path) != sha256:
-            return "the original was altered: its SHA-256 is another."
+            return f"the original was altered: its SHA-256 is another. {since}"
     except OSError as error:
         return f"the original can't be read ({error.strerror or error})."
     return ""
+
+
+def _day(seconds: float) -> str:
+    try:
+        return datetime.fromtimestamp(seconds).date().isoformat()
+    except (OverflowError, OSError, ValueError):
+        return "a day that no calendar has"

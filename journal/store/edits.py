@@ -132,6 +132,18 @@ def walk_chain(db: sqlite3.Connection) -> Iterable[str]:
         previous = digest or ""
 
 
+def good_until(db: sqlite3.Connection) -> str:
+    """The last edit before the first that does not follow; "" where the whole log holds."""
+    previous, good = "", "nothing of it"
+    for edit_id, label, made, digest in db.execute(
+        "SELECT id, label, made, digest FROM edits ORDER BY id"
+    ):
+        if digest is None or digest != _digest(db, edit_id, previous):
+            return good
+        previous, good = digest, f"edit {edit_id} (“{label}”) of {made[:10]}"
+    return ""
+
+
 def undo_target(db: sqlite3.Connection) -> tuple[EditId, str] | None:
     """The act that undo would take back, with its label: of those that stand the last begun.
 

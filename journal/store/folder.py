@@ -86,6 +86,11 @@ def _begin(folder: Path, lock: Lock, car: Car, drawing: Drawing) -> Journal:
     return journal
 
 
+def holds_journal(folder: Path) -> bool:
+    """Whether a folder looks like a journal's, by the name of its database."""
+    return (folder / DATABASE_NAME).is_file()
+
+
 def open_folder(folder: Path, *, read_only: bool = False) -> Journal:
     """Open a journal, to read only where another program holds it or a newer one wrote it.
 

@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from journal.store.readings import Readings
     from journal.store.receipts import Receipts
     from journal.store.search import Search
+    from journal.store.stamps import Stamps
     from journal.store.surveys import Surveys
     from journal.store.underlays import Underlays
     from journal.store.valuations import Valuations
@@ -185,6 +186,13 @@ class Journal:
         from journal.store.imported_rows import ImportedRows
 
         return ImportedRows(self)
+
+    @cached_property
+    def stamps(self) -> "Stamps":
+        """The time stamps asked for and brought back."""
+        from journal.store.stamps import Stamps
+
+        return Stamps(self)
 
     @cached_property
     def search(self) -> "Search":

@@ -15,7 +15,8 @@ from journal.store.tables import RECORDED
 class Kept:
     """An original on record: what it is called, where it lies, what for.
 
-    ``use`` is "photo", "paper" or "picture under a view"; ``number`` is the photo's or receipt's.
+    ``use`` is "photo", "paper", "picture under a view" or "valuation"; ``number`` is that of the
+    photo, receipt, view or valuation.
     """
 
     sha256: str
@@ -62,9 +63,10 @@ def chain(journal: Journal) -> Iterator[str]:
 
 
 def last_edit(journal: Journal) -> tuple[int, str]:
-    """The number and digest of the newest edit."""
-    row = journal.db.execute("SELECT id, digest FROM edits ORDER BY id DESC LIMIT 1").fetchone()
-    return (int(row[0]), str(row[1] or "")) if row else (0, "")
+    """How many edits there are, and the digest of the newest."""
+    (count,) = journal.db.execute("SELECT count(*) FROM edits").fetchone()
+    row = journal.db.execute("SELECT digest FROM edits ORDER BY id DESC LIMIT 1").fetchone()
+    return int(count), str(row[0] or "") if row else ""
 
 
 def rows(journal: Journal) -> Iterator[tuple[str, Iterator[str]]]:
@@ -75,13 +77,14 @@ def rows(journal: Journal) -> Iterator[tuple[str, Iterator[str]]]:
 
 
 def kept_originals(journal: Journal) -> tuple[Kept, ...]:
-    """The originals that the record shows: photos, papers, and pictures under views."""
+    """The originals that the record shows: photos, papers, pictures under views, valuations."""
     found = journal.db.execute(
         """SELECT o.sha256, o.suffix, o.size, o.added, p.id, p.name, r.receipt_id,
-             u.view_id FROM originals o
+             u.view_id, v.id FROM originals o
            LEFT JOIN photos p ON p.sha256 = o.sha256 AND p.removed = 0
            LEFT JOIN receipt_papers r ON r.sha256 = o.sha256
            LEFT JOIN underlays u ON u.sha256 = o.sha256
+           LEFT JOIN valuations v ON v.sha256 = o.sha256
            GROUP BY o.id ORDER BY o.id"""
     )
     return tuple(_kept(*row) for row in found if any(part is not None for part in row[4:]))
@@ -96,9 +99,12 @@ def _kept(
     name: str | None,
     receipt: int | None,
     view: int | None,
+    valuation: int | None,
 ) -> Kept:
     if photo is not None:
         return Kept(sha256, suffix, size, name or "", "photo", photo, added)
     if receipt is not None:
         return Kept(sha256, suffix, size, "", "paper", receipt, added)
-    return Kept(sha256, suffix, size, "", "picture under a view", view or 0, added)
+    if view is not None:
+        return Kept(sha256, suffix, size, "", "picture under a view", view, added)
+    return Kept(sha256, suffix, size, "", "valuation", valuation or 0, added)
