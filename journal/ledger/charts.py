@@ -189,7 +189,7 @@ def _dress(axes: Any, chart: Chart, look: ChartLook) -> None:
 
     values, names = (axes.xaxis, axes.yaxis) if chart.lying else (axes.yaxis, axes.xaxis)
     step: int = 10 ** minor_units(chart.currency) if chart.currency else 60
-    values.set_major_locator(_steps_of(step))
+    values.set_major_locator(steps_of(step))
     values.set_major_formatter(
         FuncFormatter(
             lambda value, _place: fitting(tick_words(value, chart.currency, chart.locale))
@@ -212,7 +212,7 @@ def _dress(axes: Any, chart: Chart, look: ChartLook) -> None:
         axes.set_xlim(*limits)
 
 
-def _steps_of(step: int) -> Any:
+def steps_of(step: int) -> Any:
     """A few ticks, at whole hours or whole units of money."""
     from matplotlib.ticker import MaxNLocator
 

@@ -6,14 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 from journal.domain.charts import ChartLook, DrawnChart
 from journal.domain.estimates import LEVELS, Outlook, normal_under
+from journal.domain.money import minor_units
 from journal.ledger.chart_text import fitting, tick_words
-from journal.ledger.charts import DRAWING, Size, blank
+from journal.ledger.charts import DRAWING, Size, blank, steps_of
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 _SMALL, _PLAIN = 8.0, 9.0
-_TICKS = 6
 
 
 def draw_estimate(
@@ -94,17 +94,17 @@ def _levels(axes: Any, outlook: Outlook, look: ChartLook) -> None:
 def _ceiling(axes: Any, ceiling: int, look: ChartLook) -> None:
     axes.axvline(ceiling, color=look.text, linewidth=2.4)
     axes.annotate(
-        "your ceiling", (ceiling, 0.5), xycoords=axes.get_xaxis_transform(), xytext=(4, 0),
-        textcoords="offset points", rotation=90, ha="left", va="center", fontsize=_SMALL,
+        "your ceiling", (ceiling, 0.97), xycoords=axes.get_xaxis_transform(), xytext=(4, 0),
+        textcoords="offset points", rotation=90, ha="left", va="top", fontsize=_SMALL,
         color=look.text,
         bbox={"facecolor": look.ground or "none", "edgecolor": "none", "pad": 1.5, "alpha": 0.85},
     )  # fmt: skip
 
 
 def _dress(axes: Any, currency: str, look: ChartLook) -> None:
-    from matplotlib.ticker import FuncFormatter, MaxNLocator
+    from matplotlib.ticker import FuncFormatter
 
-    axes.xaxis.set_major_locator(MaxNLocator(_TICKS))
+    axes.xaxis.set_major_locator(steps_of(10 ** minor_units(currency) if currency else 60))
     axes.xaxis.set_major_formatter(
         FuncFormatter(lambda value, _place: fitting(tick_words(value, currency, "en")))
     )

@@ -8,11 +8,13 @@ from journal.actions import areas as area_actions
 from journal.actions import cars, drawings, surveys
 from journal.desktop.desk import Desk, FindingSelected
 from journal.desktop.dialogs.form import FormDialog
+from journal.desktop.widgets.bearing_box import BearingBox
 from journal.desktop.widgets.checked import CheckedField
-from journal.desktop.widgets.parts import label, row
+from journal.desktop.widgets.parts import row
 from journal.desktop.widgets.pick_edit import PickEdit
 from journal.desktop.widgets.three_edit import ThreeEdit
 from journal.desktop.widgets.words_edit import WordsEdit
+from journal.domain.bearings import Bearing
 from journal.domain.errors import JournalError
 from journal.domain.findings import Cause, Finding, Severity, SurveySheet, Three
 from journal.domain.ids import AreaId, CauseId, FindingId, PanelId, ViewId
@@ -52,7 +54,7 @@ class FindingDialog(FormDialog):
         self.severity = QComboBox()
         for severity in Severity:
             self.severity.addItem(f"{severity.capitalize()}: {severity.meaning}", severity)
-        self.warning = label("", "warning")
+        self.warning = BearingBox()
         self.panel = CheckedField(edit=PickEdit(list(self._panels)))
         self.money = ThreeEdit("Money", car.currency if car else "EUR")
         self.hours = ThreeEdit("Hours")
@@ -77,6 +79,7 @@ class FindingDialog(FormDialog):
         self.strength.setRange(0, 1)
         self.strength.setSingleStep(0.1)
         self.strength.setDecimals(2)
+        self.strength.lineEdit().setTextMargins(8, 0, 0, 0)
         self.strength.setPrefix("strength ")
         self.strength.setAccessibleName("Strength of the shared cause, 0 to 1")
         both.setLayout(row(self.cause, self.strength))
@@ -107,8 +110,7 @@ class FindingDialog(FormDialog):
         self.note.setPlainText(found.note)
         self._on_cause()
         marks = surveys.finding_marks(self._desk.ask(surveys.anchors) or (), found)
-        self.warning.setText(f"{marks[0].title}. {marks[0].text}" if marks else "")
-        self.warning.setVisible(bool(marks))
+        self.warning.show_bearings([Bearing("what was found", mark) for mark in marks])
 
     def submit(self) -> bool:
         """Record the finding."""

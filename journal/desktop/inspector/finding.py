@@ -6,7 +6,9 @@ from journal.actions import cars, surveys
 from journal.actions import drawings as drawing_actions
 from journal.desktop.desk import Desk, FindingSelected, Nothing, PanelSelected, Selection
 from journal.desktop.inspector import Pane
+from journal.desktop.widgets.bearing_box import BearingBox
 from journal.desktop.widgets.parts import button, column, label, row, scrolled
+from journal.domain.bearings import Bearing
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.findings import Finding, spoken_money, spoken_time
@@ -24,7 +26,7 @@ class FindingPane(Pane):
         self.title = label("", "heading")
         self.where = label("", "muted")
         self.severity = label("")
-        self.warning = label("", "warning")
+        self.warning = BearingBox()
         self.figures = label("")
         self.note = label("", "muted")
         self._show_it = button("Show in the survey", self._on_show, icon="survey")
@@ -67,8 +69,7 @@ class FindingPane(Pane):
             f"{panel}; number {found.rank} of “{survey.name}”, {spoken(survey.when)}"
         )
         self.severity.setText(f"{found.severity.capitalize()}: {found.severity.meaning}.")
-        self.warning.setText("\n".join(f"{mark.title}. {mark.text}" for mark in marks[:1]))
-        self.warning.setVisible(bool(marks))
+        self.warning.show_bearings([Bearing("what was found", mark) for mark in marks])
         self.figures.setText(f"{spoken_money(found.money, currency)}\n{spoken_time(found.minutes)}")
         self.note.setText(found.note)
         self.note.setVisible(bool(found.note))
