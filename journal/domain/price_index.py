@@ -202,13 +202,14 @@ def _rows(text: str) -> Iterator[tuple[int, list[str]]]:
     for number, line in enumerate(lines, 1):
         if not line.strip() or line.lstrip().startswith("#"):
             continue
-        cells = [cell.strip() for cell in next(csv.reader([line], delimiter=_delimiter(line)))]
+        cells = [cell.strip() for cell in next(csv.reader([line.strip()], delimiter=_mark(line)))]
         while cells and not cells[-1]:
             cells.pop()
         yield number, cells
 
 
-def _delimiter(line: str) -> str:
+def _mark(line: str) -> str:
+    """What parts the columns of a row."""
     return next((mark for mark in "\t;" if mark in line), "," if "," in line else " ")
 
 
