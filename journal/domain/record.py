@@ -8,6 +8,7 @@ from journal.domain.car import Car, Milestone
 from journal.domain.claim_words import ClaimWords
 from journal.domain.covers import CoverBox
 from journal.domain.drawing import Drawing
+from journal.domain.findings import SurveySheet
 from journal.domain.patches import Patch
 from journal.domain.people import Person
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
@@ -55,3 +56,4 @@ class Record:
     standard_views: tuple[ViewPhoto, ...] = ()
     boxes: tuple[CoverBox, ...] = ()
     withheld: frozenset[Private] = frozenset()
+    surveys: tuple[SurveySheet, ...] = ()

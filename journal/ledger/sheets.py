@@ -15,6 +15,7 @@ from journal.domain.record import Record
 from journal.domain.wanted import Wanted
 from journal.domain.when import When
 from journal.domain.work import BASIS_WORDS
+from journal.ledger.survey_rows import FINDINGS, SURVEYS, finding_rows, survey_rows
 
 Cell = str | int | Decimal | None
 
@@ -46,6 +47,8 @@ def sheets(record: Record) -> tuple[Sheet, ...]:
         _sheet("wanted", _WANTED, record.wanted, lambda part: _wanted(part, record, areas, labels)),
         Sheet("wanted states", _WANTED_STATES, tuple(_wanted_states(record))),
         Sheet("sightings", _SIGHTINGS, tuple(_sightings(record))),
+        Sheet("surveys", SURVEYS, tuple(survey_rows(record))),
+        Sheet("findings", FINDINGS, tuple(finding_rows(record, areas, labels))),
         Sheet("milestones", ("kind", "date", "note"), tuple(_milestones(record))),
         Sheet("photos", _PHOTOS, tuple(_photos(record, labels))),
     )  # fmt: skip

@@ -29,4 +29,5 @@ def record(journal: Journal) -> Record:
         claim_words=journal.claims.all(),
         standard_views=journal.cuts.standard_views(),
         boxes=journal.covers.all(),
+        surveys=journal.surveys.sheets(),
     )

@@ -110,7 +110,7 @@ class FindingDialog(FormDialog):
         self.note.setPlainText(found.note)
         self._on_cause()
         marks = surveys.finding_marks(self._desk.ask(surveys.anchors) or (), found)
-        self.warning.show_bearings([Bearing("what was found", mark) for mark in marks])
+        self.warning.show_bearings([Bearing("what was found", mark) for mark in marks[:1]])
 
     def submit(self) -> bool:
         """Record the finding."""
