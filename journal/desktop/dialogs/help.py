@@ -29,6 +29,7 @@ HELP_PAGES = (
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
+    ("survey", "Survey and estimate"),
     ("wanted", "Wanted parts"),
     ("shape", "Shape the drawing"),
     ("trace", "Trace a picture"),
