@@ -28,6 +28,8 @@ COMMANDS = {
     "metal": "Read what was welded and let in.",
     "readings": "Read what was measured.",
     "costs": "Read what it cost.",
+    "index": "Bring in a price index.",
+    "worth": "Say what the car is valued at.",
     "gaps": "Read what the record lacks.",
     "drawing": "Take the drawing out, or bring an SVG file in.",
     "dossier": "Make the dossier as a PDF.",
