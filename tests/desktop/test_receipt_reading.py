@@ -185,13 +185,14 @@ def test_papers_dropped_on_the_ledger_are_read_one_after_the_other(qtbot, page, 
     drop_on(page, paper(1), paper(5))
     first = opened_dialog(ReceiptDialog)
     assert "1 of 2" in first.windowTitle()
-    assert first.head.supplier.text() == drawn.drawn(1).truth.supplier
+    qtbot.waitUntil(lambda: first.head.supplier.text() == drawn.drawn(1).truth.supplier)
     if first.head.rate.isVisible():
         first.head.rate.set_text("1.17")
     first.accept_button.click()
     qtbot.waitUntil(lambda: "2 of 2" in opened_dialog(ReceiptDialog).windowTitle())
     second = opened_dialog(ReceiptDialog)
-    assert second.head.supplier.text() == drawn.drawn(5).truth.supplier.upper()
+    known = drawn.drawn(5).truth.supplier.upper()
+    qtbot.waitUntil(lambda: second.head.supplier.text() == known)
     second.cancel_button.click()
     assert len(receipts.receipts(session)) == before + 1
     qtbot.waitUntil(lambda: not page.desk.tasks.is_busy())

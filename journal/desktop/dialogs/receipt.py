@@ -112,6 +112,7 @@ class ReceiptDialog(FormDialog):
         for pressed in self.findChildren(QPushButton):
             pressed.setAutoDefault(False)
             pressed.setDefault(False)
+        self.reading.make_room()
 
     def _build_below(self) -> QGridLayout:
         shares = QWidget()

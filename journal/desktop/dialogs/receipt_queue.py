@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QDialogButtonBox, QWidget
 
 from journal.actions.reading import ReadPaper
@@ -53,12 +53,19 @@ class ReceiptQueue(QObject):
             rest.clicked.connect(self._on_leave)
         dialog.finished.connect(self._go_on)
         open_dialog(dialog)
+        # The form paints first: making it and the pane for the paper in one go takes too long.
+        QTimer.singleShot(0, dialog, self._give_paper)
+
+    def _give_paper(self) -> None:
+        if self.dialog is None:
+            return
+        path = self._paths[self._at]
         ready = self._read.pop(path, None)
         if self._ahead is not None:
             self._ahead.cancel()
         if ready is not None:
-            dialog.reading.show_kept(ready)
-        dialog.papers.add_files([path])
+            self.dialog.reading.show_kept(ready)
+        self.dialog.papers.add_files([path])
         self._read_ahead()
 
     def _read_ahead(self) -> None:

@@ -40,7 +40,19 @@ class ReceiptReading(QObject):
         self.pane: PaperPane | None = None
         self.read: ReadReceipt | None = None
         self._shown: Path | None = None
+        self._beside: QHBoxLayout | None = None
         dialog.finished.connect(self.stop)
+
+    def make_room(self) -> None:
+        """Put the form where the paper can stand beside it; moving it later dresses it anew."""
+        dialog = self._dialog
+        form = QWidget()
+        form.setLayout(dialog.outer)
+        form.setMinimumWidth(_FORM)
+        self._beside = QHBoxLayout(dialog)
+        self._beside.setContentsMargins(0, 0, 0, 0)
+        self._beside.setSpacing(0)
+        self._beside.addWidget(scrolled(form), 5)
 
     def begin(self, path: Path) -> None:
         """Read a paper and show it beside the form when it is read; one shown already stays."""
@@ -92,16 +104,13 @@ class ReceiptReading(QObject):
     def _open_pane(self) -> PaperPane:
         if self.pane is not None:
             return self.pane
+        if self._beside is None:
+            self.make_room()
+        assert self._beside is not None
         dialog = self._dialog
         self.pane = PaperPane(self._desk)
-        form = QWidget()
-        form.setLayout(dialog.outer)
-        form.setMinimumWidth(_FORM)
-        beside = QHBoxLayout(dialog)
-        beside.setContentsMargins(12, 12, 0, 0)
-        beside.setSpacing(0)
-        beside.addWidget(self.pane, 2)
-        beside.addWidget(scrolled(form), 5)
+        self._beside.setContentsMargins(12, 12, 0, 0)
+        self._beside.insertWidget(0, self.pane, 2)
         self.pane.picked.connect(self._on_picked)
         self.pane.other_order_wanted.connect(self._on_other_order)
         app = QApplication.instance()

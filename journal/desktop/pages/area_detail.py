@@ -42,6 +42,7 @@ class AreaDetail(QWidget):
         self._desk = desk
         self._area: Area | None = None
         self._stages: tuple[str, ...] = ()
+        self._suggested: tuple[str, ...] = ()
         self.name = label("", "heading")
         self._panels = QWidget()
         self._panels_flow = FlowLayout(self._panels, spacing=4)
@@ -65,6 +66,7 @@ class AreaDetail(QWidget):
         self._build()
         self.move_button.clicked.connect(self._on_move)
         self.cautions.kept_changed.connect(self._on_cautions)
+        self.metal.was_read.connect(self._on_metal_read)
 
     # --- layout ---
 
@@ -124,15 +126,23 @@ class AreaDetail(QWidget):
         words = "\n".join((area.name, area.found, area.done, *(c.note for c in area.changes)))
         # Where work lies ahead the texts are open; on finished work their titles are enough.
         ahead = bool(next_stage(self._stages, area.stage))
+        self._suggested = suggest(words, panels)
+        self.cautions.show_cautions(
+            area.cautions, self._suggested, in_full=ahead if is_another else None
+        )
         self.metal.show_area(area)
-        suggested = (*suggest(words, panels), *self.metal.caution_keys())
-        self.cautions.show_cautions(area.cautions, suggested, in_full=ahead if is_another else None)
         self.photos.show_area(area)
         self.spent.show_area(area, figures)
         self.wanted.show_area(area)
         self._show_entries(area)
         for act in self._acts:
             act.setEnabled(not self._desk.read_only)
+
+    def _on_metal_read(self) -> None:
+        """Add the cautions that what lies near mountings gives reason for."""
+        if self._area is not None:
+            suggested = (*self._suggested, *self.metal.caution_keys())
+            self.cautions.show_cautions(self._area.cautions, suggested, in_full=None)
 
     def _show_panels(self, panels: tuple[Panel, ...]) -> None:
         self._panels_flow.clear()

@@ -2,18 +2,20 @@
 
 from functools import partial
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QListWidgetItem, QWidget
 
 from journal.actions.load_bearing import area_bearings
 from journal.actions.settings import assumptions
 from journal.desktop.desk import Desk, MetalKind, MetalSelected
 from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.bearing_box import BearingBox
 from journal.desktop.widgets.metal_reading import MetalFound, read_metal
 from journal.desktop.widgets.parts import PlainList, button, column, label, row
 from journal.desktop.widgets.reading_tables import ComparedTable, pair_words
 from journal.domain.areas import Area
+from journal.domain.bearings import Bearing
 from journal.domain.consumption import estimate
 from journal.domain.diagonals import compare_diagonals, pair_diagonals
 from journal.domain.metal_words import (
@@ -25,6 +27,7 @@ from journal.domain.metal_words import (
     sums_in_words,
 )
 from journal.domain.patches import patch_sums
+from journal.domain.progress import Context
 from journal.domain.seam_sums import sums
 from journal.domain.weld_work import welded
 
@@ -35,11 +38,15 @@ _ROW, _MOST_SHOWN = 46, 5
 class AreaMetal(QWidget):
     """Seams, patches and measures of an area; each opens in the inspector of the drawing."""
 
+    #: The metalwork of the area was read, and with it the cautions there is reason for.
+    was_read = Signal()
+
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
         self._area: Area | None = None
         self._found: MetalFound | None = None
+        self._reading: Task | None = None
         self.sums = label("")
         self.bearing = BearingBox()
         self.list = PlainList("Seams and patches of this repair area")
@@ -62,17 +69,40 @@ class AreaMetal(QWidget):
             act.setEnabled(not desk.read_only)
 
     def show_area(self, area: Area) -> None:
-        """Show an area's metalwork as it is now."""
+        """Read an area's metalwork in a reader's thread, and show it as it is now."""
+        is_another = self._area is None or self._area.id != area.id
         self._area = area
-        found = self._found = self._desk.ask(read_metal)
-        if found is None:
-            return
+        if is_another:
+            self._clear()
+        if self._reading is not None:
+            self._reading.cancel()
+        session = self._desk.session
+
+        def job(_context: Context) -> tuple[MetalFound, tuple[Bearing, ...]]:
+            found = read_metal(session)
+            return found, area_bearings(session, [area.id], found.laid.metal)
+
+        self._reading = self._desk.read(job, partial(self._show, area), self)
+
+    def _clear(self) -> None:
+        """Say nothing of the area before."""
+        self.sums.setText("")
+        self.bearing.show_bearings(())
+        self.list.clear()
+        for part in (self.list, self.pairs):
+            part.hide()
+        self.table.show_measures((), ())
+
+    def _show(self, area: Area, read: tuple[MetalFound, tuple[Bearing, ...]]) -> None:
+        self._reading = None
+        found, bearings = read
+        self._found = found
         metal = found.laid.metal
         seams = [seam for seam in metal.seams if seam.area_id == area.id]
         patches = [patch for patch in metal.patches if patch.area_id == area.id]
         measures = [m for m in found.laid.measures if m.area_id == area.id]
         self._show_sums(found, area)
-        self.bearing.show_bearings(self._desk.ask(area_bearings, [area.id], metal) or ())
+        self.bearing.show_bearings(bearings)
         self.list.clear()
         for seam in seams:
             states = states_in_words(seam, metal.changes).capitalize()
@@ -89,6 +119,7 @@ class AreaMetal(QWidget):
         ]
         self.pairs.setText("\n\n".join(pairs))
         self.pairs.setVisible(bool(pairs))
+        self.was_read.emit()
 
     def caution_keys(self) -> tuple[str, ...]:
         """The cautions that what lies near mountings gives reason for."""
