@@ -40,14 +40,17 @@ class ClockButton(QToolButton):
 
     def remind(self) -> None:
         """Ask whether clocks that ran before the journal was opened are still meant to."""
+        if not self.running or self._desk.read_only:
+            return
         today = actions.now().date()
-        for clock in self.running:
-            since = spoken_moment(clock.started, today)
-            self._desk.message.emit(
-                f"The clock of {clock.person} was started {since}. Still running? Press the "
-                "clock, bottom left, to stop it at the time you left off or throw it away.",
-                "warning",
-            )
+        told = " and ".join(
+            f"{clock.person} since {spoken_moment(clock.started, today)}" for clock in self.running
+        )
+        self._desk.message.emit(
+            f"The clock still runs for {told}. If that is not meant: press it, bottom left, and say "
+            "when you left off, or throw it away.",
+            "warning",
+        )
 
     @Slot()
     def press(self) -> None:
