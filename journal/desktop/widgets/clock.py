@@ -47,8 +47,8 @@ class ClockButton(QToolButton):
             f"{clock.person} since {spoken_moment(clock.started, today)}" for clock in self.running
         )
         self._desk.message.emit(
-            f"The clock still runs for {told}. If that is not meant: press it, bottom left, and say "
-            "when you left off, or throw it away.",
+            f"The clock still runs for {told}. If that is not meant: press it, bottom left, and "
+            "say when you left off, or throw it away.",
             "warning",
         )
 
