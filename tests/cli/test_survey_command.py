@@ -1,0 +1,71 @@
+"""The survey from the command line."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from journal import cli
+from tests.desktop.workshop import furnished
+
+Run = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str]) -> Run:
+    def typed(*arguments: object) -> tuple[int, str, str]:
+        with pytest.raises(SystemExit) as left:
+            cli.main([str(argument) for argument in arguments])
+        out, err = capsys.readouterr()
+        code = left.value.code
+        assert isinstance(code, int)
+        return code, out, err
+
+    return typed
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    with furnished(tmp_path) as session:
+        return session.folder
+
+
+def test_a_survey_is_begun_filled_shown_closed_and_gone_on_from(run: Run, folder: Path) -> None:
+    def survey(*words: str) -> tuple[int, str, str]:
+        return run("survey", folder, *words)
+
+    assert survey("show")[0] == 2
+    assert (
+        survey("start", "Before", "--date", "2014-03", "--ceiling", "900", "--hours", "40")[0] == 0
+    )
+    code, _, err = survey(
+        "add", "Holes", "--panel", "Sill, left", "--money", "40/90.50/320", "--hours", "6/12/40",
+        "--severity", "perforated", "--cause", "It's worse inside", "--area", "rear end",
+    )  # fmt: skip
+    assert (code, err) == (0, "Finding 1 of “Before” recorded.\n")
+    assert survey("add", "Rust", "--money", "20", "--cause", "It's worse inside")[0] == 0
+    code, _, err = survey("add", "Rust", "--money", "30/20/10")
+    assert code == 2
+    assert "must grow from best over likely to worst" in err
+    assert survey("add", "Rust", "--money", "30/20")[0] == 2
+
+    found = json.loads(survey("show", "--json")[1])
+    assert [one["money"] for one in found["findings"]] == [[4000, 9050, 32000], [2000] * 3]
+    assert found["findings"][0]["cause"] == "It's worse inside"
+    # (40 + 4 x 90.50 + 320) / 6 + 20, by the three-point formula.
+    assert found["money"]["formula"]["mean"] == pytest.approx(12033.33 + 2000, abs=0.01)
+    assert found["money"]["simulated"]["under"] == 1
+    assert found == json.loads(survey("show", "--json")[1])
+    assert "too few to judge the rest by" in survey("show")[2]
+
+    assert survey("close")[0] == 0
+    assert survey("add", "More")[0] == 2
+    assert survey("go-on", "After", "--date", "2014-06")[0] == 0
+    assert survey("add", "More")[0] == 0
+    code, out, _ = survey("list", "--json")
+    rows = json.loads(out)
+    assert [(row["name"], row["closed"] is None) for row in rows] == [
+        ("Before", False),
+        ("After", True),
+    ]
