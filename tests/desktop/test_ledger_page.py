@@ -69,10 +69,12 @@ def remark_button(page):
 def test_the_figures_say_what_they_are_and_rest_on(page):
     said = {name: (figure.number, figure.words) for name, figure in page.figures.items()}
     assert said == {
-        "Restoration": ("€302.40", "spent until on the road"),
-        "Upkeep": ("€39.90", "spent since on the road"),
-        "Hours": ("10 h 5 min", "Iris 8 h, Tom 1 h 35 min"),
-        "Not proven": ("€90.00", "paper lost or never existed"),
+        "Money spent": ("€342.30", "restoration and upkeep together, as it was paid"),
+        "Own hours": ("10 h 5 min", "no rate is given; no money was spent on them"),
+        "Valuation": ("none entered", "press to enter what it is worth"),
+        "Restoration": ("€302.40", "until on the road"),
+        "Upkeep": ("€39.90", "since on the road"),
+        "Not proven": ("€90.00", "€252.30 is proven"),
         "Saved": ("€230.00", "against new, on €90.00"),
         "Not shared": ("€64.40", "and 1 h 35 min, to no area"),
     }
@@ -247,10 +249,10 @@ def test_hours_are_added_changed_and_removed(qtbot, page, session):
 
 def test_what_is_not_shared_is_said(page):
     table = page.tab("Hours").table
-    shared = [table.model().index(n, 4).data() for n in range(table.model().rowCount())]
+    shared = [table.model().index(n, 5).data() for n in range(table.model().rowCount())]
     assert "not shared" in shared
     model = page.tab("Receipts").table.model()
-    assert model.index(0, 5).data() == "not shared"
+    assert model.index(0, 6).data() == "not shared"
 
 
 def test_an_empty_list_invites(qtbot, tmp_path):

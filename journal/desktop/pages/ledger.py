@@ -1,33 +1,40 @@
 """The page of money and hours: a few figures, and tabs that show what they are made of."""
 
-from functools import partial
 from typing import Any
 
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QHBoxLayout, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QTabWidget, QWidget
 
-from journal.actions import cars
-from journal.actions.costs import LaidOut, laid_out
+from journal.actions.ledger_page import LedgerRead, read_ledger
 from journal.desktop.desk import Desk, ReceiptSelected, Selection, WantedSelected
+from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.locales import money
 from journal.desktop.pages import Page, ledger_filters
-from journal.desktop.pages.ledger_filters import ReceiptFilter, WorkFilter
+from journal.desktop.pages.ledger_filters import LinesWanted, Only
+from journal.desktop.pages.ledger_head import LedgerHead
 from journal.desktop.pages.ledger_papers import read_papers
 from journal.desktop.pages.ledger_tabs import TABS, LedgerTab, TabHolder
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
-from journal.desktop.widgets.figure import Figure
-from journal.desktop.widgets.parts import button, clear_layout, column, label, row
+from journal.desktop.widgets.parts import column
 from journal.domain.changes import Changes
-from journal.domain.costs import CostSummary
 from journal.domain.hours import spoken_hours
-from journal.domain.money import format_money
+from journal.domain.made_of import MadeOf
+from journal.domain.price_index import InMoneyOf
 
-_KINDS = frozenset({"receipts", "work", "areas", "milestones", "car"})
-_NAMES = ("Restoration", "Upkeep", "Hours", "Not proven", "Saved", "Not shared")
+_KINDS = frozenset(
+    ("receipts", "work", "areas", "milestones", "car", "people", "valuations", "price_indices",
+     "drawing", "metalwork")
+)  # fmt: skip
 
 
 class LedgerPage(Page):
-    """What the car cost, and what each figure rests on."""
+    """What the car cost, and what each figure rests on.
+
+    Attributes:
+        head: the figures and remarks.
+        tabs: what they are made of.
+    """
 
     title = "Ledger"
     icon = "ledger"
@@ -36,47 +43,34 @@ class LedgerPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._reading: Task | None = None
-        self.figures = {name: Figure(name) for name in _NAMES}
-        self.remarks = QVBoxLayout()
+        self._opening: Task | None = None
+        self._wish: InMoneyOf | None = None
+        self._opened: LinesWanted | None = None
+        self.head = LedgerHead()
+        self.head.hide()
+        self.figures = self.head.figures
         self.tabs = QTabWidget()
-        self._holders = {entry.title: TabHolder(entry, desk) for entry in TABS}
-        self._build()
-        self._connect()
-
-    def _build(self) -> None:
-        figures = QHBoxLayout()
-        figures.setSpacing(8)
-        for figure in self.figures.values():
-            figures.addWidget(figure, 1)
-        self.remarks.setSpacing(2)
-        self.tabs.setAccessibleName("Costs, receipts and hours")
+        self.tabs.setAccessibleName("Costs, charts, receipts, hours and more")
         self.tabs.setDocumentMode(True)
+        self._holders = {entry.title: TabHolder(entry, desk) for entry in TABS}
         for title, holder in self._holders.items():
             holder.made.connect(self._on_tab_made)
             self.tabs.addTab(holder, title)
-        self._head = QWidget()
-        head = column(spacing=8)
-        head.addLayout(figures)
-        head.addLayout(self.remarks)
-        self._head.setLayout(head)
-        layout = column(self._head, self.tabs, margin=12)
+        layout = column(self.head, self.tabs, margin=12)
         layout.setStretch(1, 1)
         self.setLayout(layout)
         self.setFocusProxy(self.tabs.tabBar())
-        self.setAcceptDrops(not self.desk.read_only)
+        self.setAcceptDrops(not desk.read_only)
+        self._connect()
 
     def _connect(self) -> None:
         self.tabs.currentChanged.connect(lambda _place: self._bring_forward())
-        opens = {
-            "Restoration": self._on_restoration,
-            "Upkeep": self._on_upkeep,
-            "Hours": self._show_hours,
-            "Not proven": lambda: self._show_receipts(ledger_filters.not_proven()),
-            "Saved": lambda: self._show_receipts(ledger_filters.second_hand()),
-            "Not shared": lambda: self._show_receipts(ledger_filters.not_shared()),
-        }
-        for name, act in opens.items():
-            self.figures[name].clicked.connect(lambda _checked=False, act=act: act())
+        self.head.lines_wanted.connect(self.open_lines)
+        self.head.only_wanted.connect(self._show_only_receipts)
+        self.head.hours_wanted.connect(self._show_all_hours)
+        self.head.valuations_wanted.connect(self._show_valuations)
+        self.head.indices_wanted.connect(self._show_indices)
+        self.head.wish_changed.connect(self.show_in_money_of)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files: what is dropped on the ledger is the paper of a receipt."""
@@ -100,20 +94,32 @@ class LedgerPage(Page):
         if changes is not None and not changes.kinds & _KINDS:
             self._bring_forward()
             return
-        session = self.desk.session
+        self._read()
+
+    def show_in_money_of(self, wish: InMoneyOf | None) -> None:
+        """Show all money of the page in that of a year; None: as it was paid."""
+        self._wish = wish
+        self._forget_opened()
+        self._read()
+
+    def _read(self) -> None:
+        session, wish = self.desk.session, self._wish
         if self._reading is not None:
             self._reading.cancel()
-        self._reading = self.desk.read(lambda _context: laid_out(session), self._on_read, self)
+        self._reading = self.desk.read(
+            lambda _context: read_ledger(session, wish), self._on_read, self
+        )
 
-    def _on_read(self, found: LaidOut) -> None:
+    def _on_read(self, found: LedgerRead) -> None:
         self._reading = None
         # Without money and hours there is no figure to show, but there may be a survey to make.
-        self._head.setVisible(bool(found.receipts or found.work))
-        self._show_figures(found.summary)
-        self._show_remarks(found.summary)
+        self.head.setVisible(bool(found.receipts or found.work or found.figures.valuation))
+        self.head.show_found(found)
         for holder in self._holders.values():
             holder.tell_found(found)
         self._bring_forward()
+        if self._opened is not None:
+            self._read_lines(self._opened, self._keep_lines)
         self.show_selection(self.desk.selection)
 
     def show_selection(self, selection: Selection) -> None:
@@ -147,89 +153,76 @@ class LedgerPage(Page):
             _ = holder.tab
 
     def _on_tab_made(self, tab: LedgerTab) -> None:
-        tab.pieces_wanted.connect(self._show_pieces)
-
-    # --- showing ---
-
-    def _show_figures(self, found: CostSummary) -> None:
-        def money(minor: int) -> str:
-            return format_money(minor, found.currency)
-
-        show = self.figures
-        people = ", ".join(f"{one.label} {_about(one.minutes)}" for one in found.people)
-        saved = "no price new is known"
-        if found.saved_lines:
-            saved = f"against new, on {money(found.saved_on)}"
-        unshared = "belongs to no repair area"
-        if found.not_shared_minutes:
-            unshared = f"and {_about(found.not_shared_minutes)}, to no area"
-        show["Restoration"].show_figure(money(found.restoration), "spent until on the road")
-        show["Upkeep"].show_figure(money(found.upkeep), "spent since on the road")
-        show["Hours"].show_figure(spoken_hours(found.own_minutes), people or "nobody's yet")
-        show["Not proven"].show_figure(money(found.unproven), "paper lost or never existed")
-        show["Saved"].show_figure(
-            money(found.saved_against_new), saved, can_open=bool(found.saved_lines)
-        )
-        show["Not shared"].show_figure(money(found.not_shared), unshared)
-
-    def _show_remarks(self, found: CostSummary) -> None:
-        """Say what the sums leave out or keep as printed, with a way to the receipts."""
-        clear_layout(self.remarks)
-        if found.differing:
-            words = (
-                f"The lines of {_receipts(len(found.differing))} don't make the printed total: "
-                f"{format_money(found.difference, found.currency)} in all, kept as printed."
-            )
-            wanted = ledger_filters.these("lines that don't make the total", found.differing)
-            self._add_remark(words, wanted)
-        for missing in found.missing_rates:
-            words = (
-                f"{format_money(missing.amount, missing.currency)} on "
-                f"{_receipts(len(missing.receipt_ids))} stands in no sum: no rate to "
-                f"{found.currency} is given."
-            )
-            wanted = ledger_filters.these(f"{missing.currency} without a rate", missing.receipt_ids)
-            self._add_remark(words, wanted)
-
-    def _add_remark(self, words: str, wanted: ReceiptFilter) -> None:
-        show = button("Show them", partial(self._show_receipts, wanted), role="quiet")
-        line = row(label(words, "muted"), show)
-        line.setStretch(0, 1)
-        self.remarks.addLayout(line)
+        tab.lines_wanted.connect(self.open_lines)
+        for name, act in (
+            ("rest_wanted", self._show_rest),
+            ("all_shown", self._forget_opened),
+        ):
+            if hasattr(tab, name):
+                getattr(tab, name).connect(act)
 
     # --- what a figure is made of ---
 
-    def _on_restoration(self) -> None:
-        milestones = self.desk.ask(cars.milestones) or ()
-        self._show_receipts(ledger_filters.restoration(milestones))
+    def open_lines(self, wanted: LinesWanted) -> None:
+        """Read what a figure is made of, and show it."""
+        self._read_lines(wanted, self._show_lines)
 
-    def _on_upkeep(self) -> None:
-        milestones = self.desk.ask(cars.milestones) or ()
-        self._show_receipts(ledger_filters.upkeep(milestones))
+    def _read_lines(self, wanted: LinesWanted, then: Any) -> None:
+        session = self.desk.session
+        if self._opening is not None:
+            self._opening.cancel()
+        self._opening = self.desk.read(
+            lambda _context: wanted.read(session), lambda found: then(wanted, found), self
+        )
 
-    def _show_pieces(self, wanted: ReceiptFilter | WorkFilter) -> None:
-        """Show what a figure is made of."""
-        if isinstance(wanted, ReceiptFilter):
-            self._show_receipts(wanted)
-        else:
-            self._show_hours(wanted)
+    def _show_lines(self, wanted: LinesWanted, found: MadeOf) -> None:
+        """Bring the list to the front that a figure's lines stand in."""
+        self._opened = wanted
+        self._keep_lines(wanted, found)
+        title = "Hours" if wanted.hours or (found.time and not found.money) else "Receipts"
+        self.show_tab(title)
+        self.tab(title).table.setFocus()
 
-    def _show_receipts(self, wanted: ReceiptFilter) -> None:
+    def _keep_lines(self, wanted: LinesWanted, found: MadeOf) -> None:
+        """Show in both lists only what a figure is made of."""
+        self._opening = None
+        if found.money or not found.time:
+            beside = f"and {spoken_hours(found.minutes)} of work" if found.time else ""
+            only = ledger_filters.only_receipts(wanted.words, found, wanted.currency, beside)
+            self.tab("Receipts").set_only(only)
+        if found.time:
+            beside = f"and {money(found.total, wanted.currency)} spent" if found.money else ""
+            self.tab("Hours").set_only(ledger_filters.only_work(wanted.words, found, beside))
+
+    def _show_rest(self) -> None:
+        """Show the other list: what a figure is made of stands in both."""
+        here = self.tabs.tabText(self.tabs.currentIndex())
+        self.show_tab("Receipts" if here == "Hours" else "Hours")
+
+    def _forget_opened(self) -> None:
+        """Show all in both lists again."""
+        if self._opened is None:
+            return
+        self._opened = None
+        for title in ("Receipts", "Hours"):
+            if self._holders[title].is_made:
+                self.tab(title).show_all()
+
+    def _show_only_receipts(self, only: Only) -> None:
+        self._forget_opened()
         self.show_tab("Receipts")
-        self.tab("Receipts").keep_only(wanted)
+        self.tab("Receipts").set_only(only)
 
-    def _show_hours(self, wanted: WorkFilter | None = None) -> None:
+    def _show_all_hours(self) -> None:
         self.show_tab("Hours")
-        if wanted is None:
-            self.tab("Hours").show_all()
-        else:
-            self.tab("Hours").keep_only(wanted)
+        self.tab("Hours").show_all()
 
+    def _show_valuations(self) -> None:
+        from journal.desktop.dialogs.valuation import ValuationsDialog
 
-def _about(minutes: int) -> str:
-    """Hours for a narrow card: whole ones, from the second on."""
-    return spoken_hours(minutes) if minutes < 120 else f"{minutes / 60:,.0f} h"
+        open_dialog(ValuationsDialog(self.desk, self.window()))
 
+    def _show_indices(self) -> None:
+        from journal.desktop.dialogs.price_index import PriceIndicesDialog
 
-def _receipts(count: int) -> str:
-    return "1 receipt" if count == 1 else f"{count:,} receipts"
+        open_dialog(PriceIndicesDialog(self.desk, self.window()))

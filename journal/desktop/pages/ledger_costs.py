@@ -2,15 +2,16 @@
 
 from PySide6.QtWidgets import QComboBox, QStackedLayout, QWidget
 
-from journal.actions.costs import LaidOut
+from journal.actions.ledger_page import LedgerRead, ledger_table
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.pages import ledger_filters
 from journal.desktop.pages.ledger_papers import choose_papers
 from journal.desktop.pages.ledger_tables import TITLES, CostsView
 from journal.desktop.pages.ledger_tabs import LedgerTab
+from journal.desktop.tasks import Task
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row
-from journal.domain.costs import COSTS_BY, HOURS, CostRow, CostsBy
+from journal.domain.costs import COSTS_BY, CostRow, CostsBy, CostTable
 
 
 class CostsTab(LedgerTab):
@@ -18,7 +19,8 @@ class CostsTab(LedgerTab):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self._found: LaidOut | None = None
+        self._found: LedgerRead | None = None
+        self._reading: Task | None = None
         self.choice = QComboBox()
         for by in COSTS_BY:
             self.choice.addItem(TITLES[by].lower(), by)
@@ -35,7 +37,7 @@ class CostsTab(LedgerTab):
         self._stack.addWidget(filled)
         self.empty = self._make_empty()
         self._stack.addWidget(self.empty)
-        self.choice.currentIndexChanged.connect(self._show_table)
+        self.choice.currentIndexChanged.connect(self._read_table)
         self.view.opened.connect(self._on_row)
 
     def _make_empty(self) -> EmptyState:
@@ -48,7 +50,7 @@ class CostsTab(LedgerTab):
             "ledger",
             "No receipt and no hours yet",
             "Record what was paid, line by line, with the paper scanned, lost or never given, and "
-            "who worked how long. The sums by category, repair area, year and supplier follow.",
+            "who worked how long. The sums by category, repair area, panel, year and more follow.",
             receipt,
             papers,
             hours,
@@ -64,23 +66,30 @@ class CostsTab(LedgerTab):
         """Lay the costs out by something else."""
         self.choice.setCurrentIndex(COSTS_BY.index(by))
 
-    def show_found(self, found: LaidOut) -> None:
+    def show_found(self, found: LedgerRead) -> None:
         """Show the table that the page has read."""
         self._found = found
         self._stack.setCurrentIndex(0 if found.receipts or found.work else 1)
-        self._show_table()
+        self._read_table()
 
-    def _show_table(self) -> None:
+    def _read_table(self) -> None:
+        if self._found is None:
+            return
+        session, by, wish = self.desk.session, self.by, self._found.wish
+        if self._reading is not None:
+            self._reading.cancel()
+        self._reading = self.desk.read(
+            lambda _context: ledger_table(session, by, wish), self._on_read, self
+        )
+
+    def _on_read(self, table: CostTable) -> None:
+        self._reading = None
+        self.view.show_table(table)
+
+    def _on_row(self, row: CostRow) -> None:
         if self._found is not None:
-            by = self.by
-            tables = {table.by: table for table in self._found.tables}
-            self.view.show_table(tables[by])
-
-    def _on_row(self, found: CostRow) -> None:
-        if found.key == HOURS or (not found.money and found.minutes):
-            self.pieces_wanted.emit(ledger_filters.hours_of_row(self.by, found))
-        else:
-            self.pieces_wanted.emit(ledger_filters.of_row(self.by, found))
+            currency, wish = self._found.summary.currency, self._found.wish
+            self.lines_wanted.emit(ledger_filters.of_row(self.by, row, currency, wish))
 
     def _new_receipt(self) -> None:
         from journal.desktop.dialogs.receipt import ReceiptDialog

@@ -1,126 +1,118 @@
-"""Which receipts or hours a figure of the ledger is made of."""
+"""Which receipts or hours a figure of the Ledger is made of, and how much of each."""
 
-from collections.abc import Callable, Collection
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from journal.domain.car import Milestone
-from journal.domain.costs import (
-    DIFFERENCE,
-    NO_DATE,
-    NO_PERSON,
-    NO_SUPPLIER,
-    NOT_SHARED,
-    CostRow,
-    CostsBy,
-)
+from journal.actions.chart_lines import lines_of_mark
+from journal.actions.costs import lines_of_figure, lines_of_row
+from journal.domain.charts import Chart
+from journal.domain.costs import CostRow, CostsBy
 from journal.domain.ids import ReceiptId
-from journal.domain.milestones import is_upkeep
-from journal.domain.receipts import Condition, Paper, Receipt
-from journal.domain.when import When
-from journal.domain.work import Work
+from journal.domain.made_of import FigureName, MadeOf
+from journal.domain.price_index import InMoneyOf
 
-_SECOND_HAND = frozenset({Condition.USED, Condition.NEW_OLD_STOCK, Condition.RECONDITIONED})
-
-
-@dataclass(frozen=True, slots=True)
-class ReceiptFilter:
-    """Receipts that pass, and in words which they are."""
-
-    words: str
-    passes: Callable[[Receipt], bool]
+if TYPE_CHECKING:
+    from journal.actions.session import Session
 
 
 @dataclass(frozen=True, slots=True)
-class WorkFilter:
-    """Hours that pass, and in words which they are."""
+class LinesWanted:
+    """A figure whose lines are to be shown.
+
+    Attributes:
+        words: which figure it is.
+        read: reads what it is made of; done in a reader's thread.
+        currency: what the money of the figure is in.
+        hours: whether it is hours that were asked for, where it is made of both.
+    """
 
     words: str
-    passes: Callable[[Work], bool]
+    read: "Callable[[Session], MadeOf]"
+    currency: str
+    hours: bool = False
 
 
-def of_row(by: CostsBy, row: CostRow) -> ReceiptFilter:
-    """The receipts that a row of a cost table is made of."""
-    if row.key == DIFFERENCE:
-        return ReceiptFilter("lines that don't make the printed total", _differs)
-    if row.key == NOT_SHARED:
-        return not_shared()
-    tests: dict[CostsBy, Callable[[Receipt], bool]] = {
-        "category": lambda receipt: any(line.category.value == row.key for line in receipt.lines),
-        "area": lambda receipt: any(
-            str(part.area_id) == row.key for line in receipt.lines for part in line.shares
-        ),
-        "year": lambda receipt: _year(receipt.when) == row.key,
-        "supplier": lambda receipt: _supplier(receipt) == row.key.casefold(),
-    }
-    return ReceiptFilter(row.label, tests[by])
+@dataclass(frozen=True, slots=True)
+class Only:
+    """What of a list is shown.
+
+    Attributes:
+        words: which it is.
+        ids: the numbers of the records.
+        parts: how much of each lies in the figure, minor units or minutes; none where not told.
+        texts: what of each lies in it, in words.
+        currency: what ``parts`` are in, "" for minutes.
+        beside: in words what else the figure is made of that stands in another list.
+    """
+
+    words: str
+    ids: Collection[int]
+    parts: Mapping[int, int] = field(default_factory=dict)
+    texts: Mapping[int, str] = field(default_factory=dict)
+    currency: str = ""
+    beside: str = ""
+
+    @property
+    def total(self) -> int:
+        """What the parts add up to: the figure."""
+        return sum(self.parts.values())
 
 
-def restoration(milestones: Collection[Milestone]) -> ReceiptFilter:
-    """What was paid before the car was back on the road."""
-    return ReceiptFilter("restoration", lambda receipt: not is_upkeep(receipt.when, milestones))
-
-
-def upkeep(milestones: Collection[Milestone]) -> ReceiptFilter:
-    """What was paid since the car is back on the road."""
-    return ReceiptFilter("upkeep", lambda receipt: is_upkeep(receipt.when, milestones))
-
-
-def not_proven() -> ReceiptFilter:
-    """What no paper proves."""
-    return ReceiptFilter(
-        "paper lost or never existed", lambda receipt: receipt.paper is not Paper.HELD
+def of_figure(
+    figure: FigureName, words: str, currency: str, wish: InMoneyOf | None = None
+) -> LinesWanted:
+    """One of the figures above the tabs."""
+    hours = figure.endswith("hours")
+    return LinesWanted(
+        words, lambda session: lines_of_figure(session, figure, wish), currency, hours
     )
 
 
-def second_hand() -> ReceiptFilter:
-    """Used, old-stock and reconditioned parts whose price new is known."""
-
-    def passes(receipt: Receipt) -> bool:
-        return any(
-            line.condition in _SECOND_HAND and line.new_price is not None for line in receipt.lines
-        )
-
-    return ReceiptFilter("parts not bought new, price new known", passes)
-
-
-def not_shared() -> ReceiptFilter:
-    """What belongs to no repair area."""
-    return ReceiptFilter(
-        "not shared over repair areas",
-        lambda receipt: any(not line.shares for line in receipt.lines),
+def of_row(by: CostsBy, row: CostRow, currency: str, wish: InMoneyOf | None) -> LinesWanted:
+    """A row of a table of costs."""
+    hours = not row.money and bool(row.minutes)
+    return LinesWanted(
+        row.label, lambda session: lines_of_row(session, by, row.key, wish), currency, hours
     )
 
 
-def these(words: str, ids: Collection[ReceiptId]) -> ReceiptFilter:
+def of_panel(panel_id: int, label: str, currency: str, wish: InMoneyOf | None) -> LinesWanted:
+    """A panel's part of what the repair areas on it cost."""
+    return LinesWanted(
+        label, lambda session: lines_of_row(session, "panel", str(panel_id), wish), currency
+    )
+
+
+def of_mark(
+    chart: Chart, bar: str, part: str, words: str, currency: str, wish: InMoneyOf | None
+) -> LinesWanted:
+    """A part of a bar of a chart."""
+    return LinesWanted(
+        words, lambda session: lines_of_mark(session, chart, bar, part, wish), currency
+    )
+
+
+def only_receipts(words: str, made_of: MadeOf, currency: str, beside: str = "") -> Only:
+    """The receipts that a figure is made of."""
+    parts: defaultdict[int, int] = defaultdict(int)
+    texts: defaultdict[int, dict[str, None]] = defaultdict(dict)
+    for piece in made_of.money:
+        parts[piece.receipt_id] += piece.money
+        texts[piece.receipt_id][piece.text] = None
+    said = {number: "; ".join(found) for number, found in texts.items()}
+    return Only(words, parts.keys(), parts, said, currency, beside)
+
+
+def only_work(words: str, made_of: MadeOf, beside: str = "") -> Only:
+    """The hours that a figure is made of."""
+    parts: defaultdict[int, int] = defaultdict(int)
+    for piece in made_of.time:
+        parts[piece.work_id] += piece.minutes
+    return Only(words, parts.keys(), parts, beside=beside)
+
+
+def these(words: str, ids: Collection[ReceiptId]) -> Only:
     """Receipts by number."""
-    return ReceiptFilter(words, lambda receipt: receipt.id in ids)
-
-
-def hours_of_row(by: CostsBy, row: CostRow) -> WorkFilter:
-    """The hours that a row of a cost table is made of."""
-    if by == "area" and row.key == NOT_SHARED:
-        return WorkFilter("not shared over repair areas", lambda work: not work.shares)
-    if by == "area":
-        return WorkFilter(
-            row.label, lambda work: any(str(p.area_id) == row.key for p in work.shares)
-        )
-    if by == "year":
-        return WorkFilter(row.label, lambda work: _year(work.when) == row.key)
-    return WorkFilter("all hours", lambda _work: True)
-
-
-def hours_by(person: str) -> WorkFilter:
-    """The hours of one person."""
-    return WorkFilter(person, lambda work: (work.person or NO_PERSON) == person)
-
-
-def _differs(receipt: Receipt) -> bool:
-    return receipt.printed_total is not None and receipt.printed_total != receipt.lines_total
-
-
-def _supplier(receipt: Receipt) -> str:
-    return " ".join(receipt.supplier.split()).casefold() or NO_SUPPLIER
-
-
-def _year(when: When) -> str:
-    return NO_DATE if when.earliest == when.earliest.min else f"{when.earliest.year:04d}"
+    return Only(words, frozenset(ids))

@@ -3,13 +3,12 @@
 from collections.abc import Sequence
 
 from journal.actions import hours as hour_actions
-from journal.actions.costs import LaidOut
+from journal.actions.ledger_page import LedgerRead
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.people import PeopleDialog
 from journal.desktop.dialogs.photo_hours import PhotoHoursDialog
-from journal.desktop.pages.ledger_filters import WorkFilter
 from journal.desktop.pages.ledger_lists import NOT_SHARED, LedgerList
 from journal.desktop.widgets.parts import EmptyState, button
 from journal.desktop.widgets.rows import Column, RowsTable
@@ -38,6 +37,7 @@ class WorkList(LedgerList):
                 Column(
                     "Hours", lambda w: spoken_hours(w.minutes), lambda w: w.minutes, number=True
                 ),
+                self.part_column(),
                 Column("Known by", _known_by),
                 Column("For", self._shared_to, wide=True),
                 Column("Note", lambda w: w.note, wide=True),
@@ -60,10 +60,11 @@ class WorkList(LedgerList):
             first,
         )
         super().__init__(desk, table, acts, empty)
+        self._show_parts(shown=False)
         table.on_opened(lambda _work: self.edit())
         self._on_delete(self.remove)
 
-    def show_found(self, found: LaidOut) -> None:
+    def show_found(self, found: LedgerRead) -> None:
         """Show the hours that the page has read."""
         self.show_work(found.work, found.areas)
 
@@ -71,10 +72,6 @@ class WorkList(LedgerList):
         """Show hours given in order of date."""
         self._names = {area.id: area.name for area in areas}
         self.set_rows(tuple(reversed(work)))
-
-    def keep_only(self, wanted: WorkFilter) -> None:
-        """Show the hours that a figure is made of."""
-        self.set_only(wanted.words, wanted.passes)
 
     def words(self, shown: Work) -> str:
         """Person, date, note, areas and how they are known."""

@@ -3,18 +3,17 @@
 from collections.abc import Sequence
 
 from journal.actions import receipts as receipt_actions
-from journal.actions.costs import LaidOut
+from journal.actions.ledger_page import LedgerRead
 from journal.desktop.desk import Desk, ReceiptSelected
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.receipt import ReceiptDialog
-from journal.desktop.pages.ledger_filters import ReceiptFilter
+from journal.desktop.locales import money
 from journal.desktop.pages.ledger_lists import NOT_SHARED, LedgerList
 from journal.desktop.pages.ledger_papers import choose_papers
 from journal.desktop.widgets.parts import EmptyState, button
 from journal.desktop.widgets.rows import Column, RowsTable
 from journal.domain.areas import Area
 from journal.domain.ids import AreaId, ReceiptId
-from journal.domain.money import format_money
 from journal.domain.receipts import Paper, Receipt
 from journal.domain.when import spoken
 
@@ -31,7 +30,8 @@ class ReceiptList(LedgerList):
             (
                 Column("Date", lambda r: spoken(r.when), lambda r: r.when),
                 Column("Supplier", lambda r: r.supplier or "no supplier"),
-                Column("What", _what, wide=True),
+                Column("What", self._what, wide=True),
+                self.part_column(),
                 Column("Total", _total, lambda r: (r.currency, _paid(r)), number=True),
                 Column("Paper", _paper),
                 Column("For", self._shared_to, wide=True),
@@ -55,11 +55,12 @@ class ReceiptList(LedgerList):
             first,
         )
         super().__init__(desk, table, acts, empty)
+        self._show_parts(shown=False)
         table.on_opened(lambda _receipt: self.edit())
         table.selectionModel().currentRowChanged.connect(self._on_current)
         self._on_delete(self.remove)
 
-    def show_found(self, found: LaidOut) -> None:
+    def show_found(self, found: LedgerRead) -> None:
         """Show the receipts that the page has read."""
         self.show_receipts(found.receipts, found.areas)
 
@@ -67,10 +68,6 @@ class ReceiptList(LedgerList):
         """Show receipts given in order of date."""
         self._names = {area.id: area.name for area in areas}
         self.set_rows(tuple(reversed(receipts)))
-
-    def keep_only(self, wanted: ReceiptFilter) -> None:
-        """Show the receipts that a figure is made of."""
-        self.set_only(wanted.words, wanted.passes)
 
     def pick(self, receipt_id: ReceiptId) -> None:
         """Pick a receipt, even where a filter hides it."""
@@ -107,6 +104,11 @@ class ReceiptList(LedgerList):
         if picked is not None and not self.desk.read_only:
             self.desk.act(receipt_actions.remove_receipt, picked.id)
 
+    def _what(self, receipt: Receipt) -> str:
+        """What was bought; of a figure looked at, only what lies in it."""
+        texts = {} if self._only is None else self._only.texts
+        return texts.get(receipt.id) or "; ".join(line.text for line in receipt.lines)
+
     def _shared_to(self, receipt: Receipt) -> str:
         names = dict.fromkeys(
             self._names.get(part.area_id, "") for line in receipt.lines for part in line.shares
@@ -119,12 +121,10 @@ class ReceiptList(LedgerList):
 
     def _on_current(self) -> None:
         picked = self.table.picked()
-        if picked is not None and self.table.hasFocus():
+        # A list that only got the keyboard has a place, but nothing was picked in it yet.
+        is_picked = self.table.selectionModel().hasSelection()
+        if picked is not None and is_picked and self.table.hasFocus():
             self.desk.select(ReceiptSelected(picked.id))
-
-
-def _what(receipt: Receipt) -> str:
-    return "; ".join(line.text for line in receipt.lines)
 
 
 def _paid(receipt: Receipt) -> int:
@@ -133,7 +133,7 @@ def _paid(receipt: Receipt) -> int:
 
 def _total(receipt: Receipt) -> str:
     differs = receipt.printed_total not in (None, receipt.lines_total)
-    return format_money(_paid(receipt), receipt.currency) + (" ≠ lines" if differs else "")
+    return money(_paid(receipt), receipt.currency) + (" ≠ lines" if differs else "")
 
 
 def _paper(receipt: Receipt) -> str:

@@ -3,13 +3,13 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from journal.desktop.locales import money
 from journal.desktop.widgets.bars import BarDelegate
 from journal.desktop.widgets.parts import column, label
 from journal.desktop.widgets.rows import Column, RowsTable
 from journal.desktop.widgets.total_row import TotalRow
 from journal.domain.costs import CostRow, CostsBy, CostTable
 from journal.domain.hours import spoken_hours
-from journal.domain.money import format_money
 
 #: What the first column of each table is called.
 TITLES: dict[CostsBy, str] = {
@@ -43,7 +43,7 @@ class CostsView(QWidget):
         self.table.setItemDelegateForColumn(_BAR_COLUMN, BarDelegate(self.table))
         self.table.on_opened(self.opened.emit)
         hint = label(
-            "Bars: restoration filled, upkeep hatched. Enter or a double click shows the receipts "
+            "Bars: restoration filled, upkeep hatched. Enter or a double click shows the lines "
             "a row is made of.",
             "muted",
         )
@@ -80,7 +80,7 @@ class CostsView(QWidget):
     def _money(self, minor: int) -> str:
         if self._table is None or not minor:
             return "\N{EN DASH}"
-        return format_money(minor, self._table.currency)
+        return money(minor, self._table.currency)
 
     def _part(self, row: CostRow) -> str:
         total = self._table.total.money if self._table else 0

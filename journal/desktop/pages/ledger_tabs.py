@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from journal.domain.changes import Changes
 
 if TYPE_CHECKING:
-    from journal.actions.costs import LaidOut
+    from journal.actions.ledger_page import LedgerRead
     from journal.desktop.desk import Desk
 
 
@@ -20,8 +20,8 @@ class LedgerTab(QWidget):
     It is given the desk alone: ``LedgerTab(desk)``.
     """
 
-    #: What a figure is made of is to be shown: a ReceiptFilter or a WorkFilter.
-    pieces_wanted = Signal(object)
+    #: What a figure is made of is to be shown: a LinesWanted.
+    lines_wanted = Signal(object)
 
     def __init__(self, desk: "Desk", parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,7 +34,7 @@ class LedgerTab(QWidget):
         changed while it was out of sight is told in one call when it comes back.
         """
 
-    def show_found(self, found: "LaidOut") -> None:
+    def show_found(self, found: "LedgerRead") -> None:
         """Show what the page has read of receipts and hours; told after every reading.
 
         A tab that reads for itself needs none of it.
@@ -58,6 +58,7 @@ class TabEntry:
 #: In the order shown. A line here is all that a new tab needs.
 TABS = (
     TabEntry("Costs", "journal.desktop.pages.ledger_costs", "CostsTab"),
+    TabEntry("Charts", "journal.desktop.pages.ledger_charts", "ChartsTab"),
     TabEntry("Receipts", "journal.desktop.pages.ledger_receipts", "ReceiptList"),
     TabEntry("Hours", "journal.desktop.pages.ledger_hours", "WorkList"),
     TabEntry("Wanted", "journal.desktop.pages.ledger_wanted", "WantedList"),
@@ -77,9 +78,14 @@ class TabHolder(QWidget):
         self._desk = desk
         self._tab: LedgerTab | None = None
         self._missed: frozenset[str] = frozenset()
-        self._found: LaidOut | None = None
+        self._found: LedgerRead | None = None
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
+
+    @property
+    def is_made(self) -> bool:
+        """Whether the tab was made already."""
+        return self._tab is not None
 
     @property
     def tab(self) -> Any:
@@ -102,6 +108,6 @@ class TabHolder(QWidget):
         """Tell the tab what changed, when it is next asked for."""
         self._missed |= changes.kinds if self._tab is not None else frozenset()
 
-    def tell_found(self, found: "LaidOut") -> None:
+    def tell_found(self, found: "LedgerRead") -> None:
         """Tell the tab what the page has read, when it is next asked for."""
         self._found = found

@@ -7,14 +7,16 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 from journal.desktop import theme
 
 _PAD = 12
+_SLIM = 6
 
 
 class Figure(QAbstractButton):
-    """A number to press."""
+    """A number to press; ``compact`` is a smaller one, its words in one line."""
 
-    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+    def __init__(self, name: str, parent: QWidget | None = None, *, compact: bool = False) -> None:
         super().__init__(parent)
         self._name = name
+        self._compact = compact
         self._number = ""
         self._words = ""
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -42,8 +44,10 @@ class Figure(QAbstractButton):
         return self._words
 
     def sizeHint(self) -> QSize:
-        """A line of name, a large number, two lines of words."""
+        """A line of name, a large number, two lines of words; compact all in three lines."""
         line = self.fontMetrics().height()
+        if self._compact:
+            return QSize(120, round(line * 3.2) + 2 * _SLIM)
         return QSize(150, round(line * 4.7) + 2 * _PAD)
 
     def minimumSizeHint(self) -> QSize:
@@ -60,24 +64,31 @@ class Figure(QAbstractButton):
         painter.setPen(QPen(QColor(colours.focus if ring else colours.rule), 2 if ring else 1))
         painter.setBrush(QColor(colours.hover if over else colours.surface))
         painter.drawRoundedRect(self.rect().adjusted(1, 1, -2, -2), 6, 6)
-        inner = self.rect().adjusted(_PAD, _PAD - 2, -_PAD, -_PAD + 2)
+        pad = _SLIM if self._compact else _PAD - 2
+        inner = self.rect().adjusted(_PAD, pad, -_PAD, -pad)
         line = self.fontMetrics().height()
         painter.setPen(QColor(colours.muted))
         painter.drawText(QRect(inner.left(), inner.top(), inner.width(), line), self._name)
         painter.setPen(QColor(colours.text))
-        large = self._fitting(inner.width())
-        painter.setFont(large)
-        below = QRect(inner.left(), inner.top() + line, inner.width(), round(line * 1.8))
+        painter.setFont(self._fitting(inner.width()))
+        high = round(line * (1.2 if self._compact else 1.8))
+        below = QRect(inner.left(), inner.top() + line, inner.width(), high)
         middle = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
         painter.drawText(below, middle, self._number)
         painter.setFont(self.font())
         painter.setPen(QColor(colours.muted))
         words = QRect(inner.left(), below.bottom(), inner.width(), inner.bottom() - below.bottom())
-        painter.drawText(words, Qt.TextFlag.TextWordWrap, self._words)
+        if self._compact:
+            one_line = self.fontMetrics().elidedText(
+                self._words, Qt.TextElideMode.ElideRight, words.width()
+            )
+            painter.drawText(words, middle, one_line)
+        else:
+            painter.drawText(words, Qt.TextFlag.TextWordWrap, self._words)
 
     def _fitting(self, width: int) -> QFont:
         """The large font, made smaller until the number fits."""
-        font = theme.heading_font(self.font(), 1)
+        font = theme.heading_font(self.font(), 2 if self._compact else 1)
         while (
             font.pointSizeF() > self.font().pointSizeF()
             and QFontMetrics(font).horizontalAdvance(self._number) > width

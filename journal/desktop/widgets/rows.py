@@ -64,6 +64,10 @@ class RowsModel(QAbstractTableModel):
         self._arrange()
         self.endResetModel()
 
+    def columns(self) -> tuple[Column, ...]:
+        """The columns, in the order given."""
+        return self._columns
+
     def rename(self, place: int, title: str) -> None:
         """Call a column something else."""
         columns = list(self._columns)
