@@ -36,6 +36,7 @@ class Item:
         why: why that, in a few words; "" where there is nothing to say.
         match: the receipt that it is like, that has it already, or that it would stand in for.
         is_money_in: a bank line of money that came in.
+        can_stand_in: a bank line that can stand in for the receipt ``match``.
     """
 
     rows: tuple[int, ...]
@@ -46,12 +47,13 @@ class Item:
     why: str = ""
     match: ReceiptId | None = None
     is_money_in: bool = False
+    can_stand_in: bool = False
 
     @property
     def fates(self) -> tuple[Fate, ...]:
         """What can become of it."""
-        can_stand_in = self.fate is Fate.STANDS_IN
-        return (Fate.NEW, Fate.STANDS_IN, Fate.LEAVE) if can_stand_in else (Fate.NEW, Fate.LEAVE)
+        both = (Fate.NEW, Fate.LEAVE)
+        return (*both, Fate.STANDS_IN) if self.can_stand_in else both
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,8 +149,7 @@ def _receipt(rows: Sequence[SheetRow], source: Source, areas: Mapping[str, AreaI
 
 
 def _bank_receipt(row: SheetRow, source: Source) -> Receipt:
-    said = row.what or row.supplier
-    words = " ".join(said.split())[:120]
+    words = " ".join(", ".join(one for one in (row.supplier, row.what) if one).split())[:120]
     stands_in = f"bank line of {spoken(row.when)}, “{words}”, row {row.row} of “{source.file}”"
     line = replace(_line(row, {}), text=words or "bank line")
     return Receipt(

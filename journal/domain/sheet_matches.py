@@ -172,5 +172,5 @@ def _fate(item: Item, receipt: Receipt | None, names: set[str]) -> Item:
         return replace(item, fate=Fate.LEAVE, why="its receipt has its paper", match=receipt.id)
     if receipt.stands_in:
         why = "something stands in for its receipt already"
-        return replace(item, fate=Fate.LEAVE, why=why, match=receipt.id)
-    return replace(item, fate=Fate.STANDS_IN, match=receipt.id)
+        return replace(item, fate=Fate.LEAVE, why=why, match=receipt.id, can_stand_in=True)
+    return replace(item, fate=Fate.STANDS_IN, match=receipt.id, can_stand_in=True)

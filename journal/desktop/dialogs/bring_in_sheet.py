@@ -12,6 +12,7 @@ from journal.actions.bring_in import (
     BroughtIn,
     OpenSheet,
     Plan,
+    ask_again,
     bring_in,
     look_again,
     open_sheet,
@@ -24,7 +25,7 @@ from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
-from journal.domain.sheet_rows import Choices
+from journal.domain.sheet_rows import Choices, Proposal
 
 _FILES = "Spreadsheets and tables (*.csv *.tsv *.xlsx *.xlsm *.ods *.txt);;All files (*)"
 
@@ -61,6 +62,7 @@ class BringInSheetDialog(FormDialog):
         self.back.clicked.connect(self._go_back)
         self.columns.sheet_wanted.connect(self._open)
         self.columns.heading_wanted.connect(self._look_again)
+        self.columns.columns_changed.connect(self._ask_again)
         self.preview.changed.connect(self._name_act)
         self.resize(1080, 700)
         self._go_back()
@@ -78,6 +80,20 @@ class BringInSheetDialog(FormDialog):
         session, sheet = self._desk.session, self._sheet
         if sheet is not None:
             self._read(lambda: look_again(session, sheet, heading), self._show_sheet)
+
+    @Slot(object)
+    def _ask_again(self, choices: Choices) -> None:
+        """Have the whole sheet looked at for what only the person can say."""
+        sheet = self._sheet
+        if sheet is None:
+            return
+        self.accept_button.setEnabled(False)
+
+        def done(proposal: Proposal) -> None:
+            self.columns.show_answers(proposal)
+            self.accept_button.setEnabled(True)
+
+        self._desk.read(lambda _context: ask_again(sheet, choices), done, self)
 
     def _show_sheet(self, sheet: OpenSheet) -> None:
         self._sheet = sheet

@@ -28,7 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from journal.actions.bring_in import OpenSheet, ask_again
+from journal.actions.bring_in import OpenSheet
 from journal.desktop.theme import TARGET
 from journal.desktop.widgets.parts import column, label
 from journal.domain.errors import JournalError
@@ -143,6 +143,8 @@ class ColumnsPane(QWidget):
     sheet_wanted = Signal(str)
     #: The headings are in another row: its number, 0 for none.
     heading_wanted = Signal(int)
+    #: Columns are called something else: the choices, with what the sheet must settle left open.
+    columns_changed = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -260,7 +262,7 @@ class ColumnsPane(QWidget):
         self.fill_down.setChecked(choices.fill_down)
         self.rows_model.show_rows(sheet.grid, sheet.proposal)
         self._show_roles(choices.roles)
-        self._show_answers(sheet.proposal)
+        self.show_answers(sheet.proposal)
         more = len(sheet.grid.rows) - choices.heading - _SHOWN
         self.shown.setText(f"{more:,} more rows are not shown here; all are read.")
         self.shown.setVisible(more > 0)
@@ -294,7 +296,7 @@ class ColumnsPane(QWidget):
     def _on_resized(self, place: int, _old: int, width: int) -> None:
         self._role_row.setColumnWidth(place, width)
 
-    def _show_answers(self, proposal: Proposal) -> None:
+    def show_answers(self, proposal: Proposal) -> None:
         """Show what is settled; what is open waits for the person to choose."""
         choices = proposal.choices
         self.dates.setCurrentIndex(self.dates.findData(choices.dates))
@@ -332,7 +334,7 @@ class ColumnsPane(QWidget):
 
     @Slot()
     def _on_changed(self) -> None:
-        """Ask what the new choice of columns leaves open; answers given are kept."""
+        """Have the sheet settle what the new choice of columns leaves open; answers are kept."""
         if self._sheet is None:
             return
         sender = self.sender()
@@ -350,7 +352,7 @@ class ColumnsPane(QWidget):
             choices = replace(choices, dates=None)
         if self.decimals not in self._answered:
             choices = replace(choices, decimals=None)
-        self._show_answers(ask_again(self._sheet, choices))
+        self.columns_changed.emit(choices)
 
     def _chosen_roles(self) -> tuple[Role, ...]:
         return tuple(Role(box.currentData()) for box in self.roles)

@@ -34,6 +34,8 @@ _TITLE_ROWS = 40
 _SAMPLED = 300
 #: What share of a column's filled cells must look the part.
 _MOST = 0.6
+#: The same under a heading that names it outright.
+_LEAST = 0.3
 
 
 def heading_row(grid: Grid) -> int:
@@ -177,7 +179,7 @@ def _roles(
             (_score(name, cells, role, known), -place, role)
             for place, (name, cells) in enumerate(zip(names, samples, strict=True))
             for role in Role
-            if role is not Role.LEAVE_OUT and cells
+            if role is not Role.LEAVE_OUT
         ),
         key=lambda one: (one[0], one[1]),
         reverse=True,
@@ -208,11 +210,17 @@ def _settled(roles: list[Role]) -> tuple[Role, ...]:
 def _score(name: str, cells: Sequence[Cell], role: Role, known: Known) -> float:
     """How much a column looks the part, by its heading and by its cells; 0 for not at all."""
     named = words.heading_score(name, role)
+    if words.is_no_use(name) or not cells:
+        return named if named == words.WHOLE else 0
+    if role is Role.WHAT and not named:
+        return 5 * _wordy(cells)
     share = _share(cells, role, known)
     if share is None:
         return named
-    if share < _MOST:
-        return 0 if role is not Role.PAPER or share < 0.3 else named * share
+    if named == words.WHOLE and role is Role.CURRENCY:
+        return named  # A code that is none must be told, not passed over.
+    if share < (_LEAST if named == words.WHOLE else _MOST):
+        return 0
     if named:
         return named + 10 * share
     return 20 * share if role in _BY_CELLS_ALONE else 0
@@ -221,7 +229,7 @@ def _score(name: str, cells: Sequence[Cell], role: Role, known: Known) -> float:
 #: Roles that cells show without a heading.
 _BY_CELLS_ALONE = frozenset((
     Role.DATE, Role.AMOUNT, Role.CURRENCY, Role.CATEGORY, Role.CONDITION, Role.AREA, Role.SUPPLIER,
-    Role.PERSON, Role.WHAT,
+    Role.PERSON,
 ))  # fmt: skip
 
 
@@ -242,14 +250,18 @@ def _share(cells: Sequence[Cell], role: Role, known: Known) -> float | None:
         return None if role is Role.CATEGORY and share < _MOST and texts else share
     if role in numbers:
         return sum(map(_is_number, cells)) / len(cells) * _is_like_money(cells, role)
-    if role is Role.WHAT:
-        wordy = sum(" " in text and not _is_number(text) for text in texts)
-        return None if texts else 0.0 if not wordy else wordy / len(cells)
     names = {Role.SUPPLIER: known.suppliers, Role.AREA: known.areas, Role.PERSON: known.people}
     if names.get(role):
         share = sum(" ".join(text.casefold().split()) in names[role] for text in texts)
         return share / len(cells) if share >= _MOST * len(cells) else None
     return None
+
+
+def _wordy(cells: Sequence[Cell]) -> float:
+    """What share of a column's cells are several words, where most are."""
+    several = [isinstance(cell, str) and " " in cell and not _is_number(cell) for cell in cells]
+    share = sum(several) / len(cells)
+    return share if share >= _MOST else 0
 
 
 def _is_like_money(cells: Sequence[Cell], role: Role) -> float:
@@ -296,7 +308,7 @@ def _is_bank(
         if role is Role.AMOUNT:
             minus = sum(shown(cell).strip().startswith(("-", "\u2212")) for cell in samples[place])
             said += minus * 2 > len(samples[place])
-    return said >= 2 or (said == 1 and Role.DATE in roles and Role.WHAT not in roles)
+    return said >= 2
 
 
 def _currency(names: Sequence[str], own: str) -> str:

@@ -3,6 +3,7 @@
 import io
 import re
 import zipfile
+import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from xml.etree import ElementTree as ET
@@ -22,6 +23,12 @@ _VALUE = re.compile(rb"<v[^>]*>([^<]+)</v>")
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 _TEXT = "{urn:oasis:names:tc:opendocument:xmlns:text:1.0}"
 _CALC = "{urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0}"
+
+#: What a damaged package makes the libraries that read it raise.
+BROKEN = (
+    zipfile.BadZipFile, zlib.error, ET.ParseError, KeyError, OSError, ValueError, RuntimeError,
+    EOFError,
+)  # fmt: skip
 
 Place = tuple[int, int]
 Span = tuple[Place, Place]
@@ -44,7 +51,7 @@ def faults(data: bytes, sheet: str) -> Faults:
                 return _of_document(parts.read("content.xml"), sheet)
             part = _part(parts, sheet)
             return _of_workbook(parts.read(part)) if part else Faults()
-    except (zipfile.BadZipFile, ET.ParseError, KeyError, OSError, ValueError):
+    except BROKEN:
         return Faults()
 
 
@@ -54,7 +61,7 @@ def extent(data: bytes, sheet: str) -> Place:
         with zipfile.ZipFile(io.BytesIO(data)) as parts:
             part = _part(parts, sheet) if "xl/workbook.xml" in parts.namelist() else ""
             xml = parts.read(part) if part else b""
-    except (zipfile.BadZipFile, ET.ParseError, KeyError, OSError, ValueError):
+    except BROKEN:
         return 0, 0
     rows = columns = 0
     for letters, number in set(_EDGES.findall(xml)):
@@ -111,7 +118,8 @@ def _of_document(xml: bytes, sheet: str) -> Faults:
             continue
         for place, cell in _cells(table):
             if cell.get(f"{_CALC}value-type") == "error":
-                bad[place] = "".join(cell.find(f"{_TEXT}p").itertext()) or "#ERROR"  # type: ignore[union-attr]
+                said = cell.find(f"{_TEXT}p")
+                bad[place] = ("" if said is None else "".join(said.itertext())) or "#ERROR"
             down = int(cell.get(f"{_TABLE}number-rows-spanned", "1"))
             if down > 1:
                 spans.append((place, (place[0] + down - 1, place[1])))

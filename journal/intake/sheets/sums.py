@@ -13,10 +13,10 @@ from journal.domain.sheet_rows import Decimals
 _NUMBER = re.compile(r"[.,]?[0-9](?:[0-9.,' ]*[0-9])?")
 _DASH_FOR_CENTS = re.compile(r"(?<=[0-9])[.,]-{1,2}(?![0-9])")
 _BEHIND_ZERO = re.compile(r"0[.,][0-9]+")
-#: Groups of three, or of two as in India before the last three.
+#: Groups of three; with commas also of two before the last three, as in India.
 _GROUPS = {
-    mark: re.compile(rf"[0-9]{{1,3}}(?:{re.escape(mark)}[0-9]{{2,3}})*{re.escape(mark)}[0-9]{{3}}")
-    for mark in ".,"
+    ".": re.compile(r"[0-9]{1,3}(?:\.[0-9]{3})+"),
+    ",": re.compile(r"[0-9]{1,3}(?:,[0-9]{2,3})*,[0-9]{3}"),
 }
 _SPACED = re.compile(r"[0-9]{1,3}(?:([' ])[0-9]{3})(?:\1[0-9]{3})*(?:[.,][0-9]+)?")
 _LONGEST = 60

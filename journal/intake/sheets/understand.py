@@ -100,15 +100,16 @@ class _Reader:
     def _no_record(self, row: Sequence[Cell]) -> str:
         """Why a row is no record at all; "" where it may be one."""
         filled = [cell for cell in row if cell is not None]
+        has_day = self._cell(row, Role.DATE) is not None
+        texts = [] if has_day else [cell for cell in filled if isinstance(cell, str)]
+        label = next((text for text in texts if words.is_total(text)), None)
+        if label is not None:
+            return self._total(label, self._money.plain_amount(row))
         if len(filled) == 1 and not self._has_figures(row):
             return f"“{' '.join(shown(filled[0]).split())[:40]}” alone"
-        if self._cell(row, Role.DATE) is not None:
+        if has_day:
             return ""
-        texts = [cell for cell in filled if isinstance(cell, str)]
-        label = next((text for text in texts if words.is_total(text)), None)
         amount = self._money.plain_amount(row)
-        if label is not None:
-            return self._total(label, amount)
         is_bare = self._summed > 1 and not self._words(row, Role.SUPPLIER, Role.WHAT)
         if is_bare and amount in self._sum.values():
             return f"the sum of the {self._summed} rows above"

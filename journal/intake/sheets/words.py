@@ -193,6 +193,9 @@ def plain(text: str) -> str:
     return " ".join(re.findall(r"[a-z0-9]+", bare))
 
 
+#: How well a heading names a role that it is the very name of.
+WHOLE = 100
+
 _MEANING = {
     word: role for role, words in HEADINGS.items() for word in words if role is not Role.LEAVE_OUT
 }
@@ -205,12 +208,17 @@ def heading_score(text: str, role: Role) -> int:
     if not said:
         return 0
     if said in HEADINGS[role]:
-        return 100
+        return WHOLE
     if said in _MEANING or said in _NOT_MEANT:
         return 0
     padded = f" {said} "
     found = [len(word) for word in HEADINGS[role] if len(word) > 2 and f" {word} " in padded]
     return 30 + max(found) if found else 0
+
+
+def is_no_use(text: str) -> bool:
+    """Whether a heading is of a column that brings nothing, such as a number or a balance."""
+    return plain(text) in _NOT_MEANT
 
 
 def is_bank_heading(text: str) -> bool:

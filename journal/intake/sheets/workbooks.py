@@ -5,6 +5,7 @@ error; ``faults`` finds these in the file itself.
 """
 
 import io
+import math
 import zipfile
 from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
@@ -12,7 +13,7 @@ from decimal import Decimal
 from typing import Any
 
 from journal.domain.errors import JournalError
-from journal.domain.sheet_rows import MOST_ROWS, BadCell, Cell
+from journal.domain.sheet_rows import MOST_COLUMNS, MOST_ROWS, BadCell, Cell
 from journal.intake.sheets import faults
 
 _ZIP, _COMPOUND = b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -80,8 +81,7 @@ class Workbook:
         rows = [[_cell(value) for value in row] for row in raw]
         marked = faults.faults(self._data, sheet)
         for (row, column), text in marked.bad.items():
-            if row < len(rows) and column < len(rows[row]):
-                rows[row][column] = BadCell(text)
+            _put(rows, row, column, BadCell(text))
         _fill(rows, [*spans, *marked.spans])
         return rows, marked.remarks
 
@@ -96,7 +96,7 @@ def _refuse_locked(data: bytes, name: str) -> None:
         try:
             with zipfile.ZipFile(io.BytesIO(data)) as parts:
                 locked = b"encryption-data" in parts.read("META-INF/manifest.xml")
-        except (zipfile.BadZipFile, KeyError, OSError, RuntimeError):
+        except faults.BROKEN:
             return
         if locked:
             raise JournalError(_LOCKED.format(name))
@@ -108,7 +108,7 @@ def _refuse_huge(data: bytes, name: str) -> None:
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as parts:
             size = sum(part.file_size for part in parts.infolist())
-    except (zipfile.BadZipFile, OSError) as error:
+    except faults.BROKEN as error:
         raise JournalError(f"“{name}” is damaged: it breaks off, or was not all copied.") from error
     if size > _MOST_UNPACKED:
         raise JournalError(f"“{name}” unpacks to more than a spreadsheet of a car's costs can be.")
@@ -128,9 +128,20 @@ def _cell(value: Any) -> Cell:
         return None
     if isinstance(value, bool | str | date | datetime | time | timedelta):
         return value
+    if isinstance(value, float) and not math.isfinite(value):
+        return BadCell("#NUM!")
     if isinstance(value, int | float):
         return Decimal(f"{value:.{_DIGITS}g}")
     return str(value)
+
+
+def _put(rows: list[list[Cell]], row: int, column: int, cell: Cell) -> None:
+    """Put a cell in its place, which may lie beyond the last value."""
+    if row >= MOST_ROWS or column >= MOST_COLUMNS:
+        return
+    rows.extend([] for _ in range(row + 1 - len(rows)))
+    rows[row].extend([None] * (column + 1 - len(rows[row])))
+    rows[row][column] = cell
 
 
 def _fill(rows: list[list[Cell]], spans: Iterable[tuple[tuple[int, int], tuple[int, int]]]) -> None:
