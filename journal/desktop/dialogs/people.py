@@ -41,7 +41,7 @@ class PeopleDialog(QDialog):
         super().__init__(parent)
         self._desk = desk
         self.setWindowTitle("People")
-        self.resize(760, 440)
+        self.resize(900, 440)
         self._people: tuple[Person, ...] = ()
         headings = ["Who", "Hours", "Rate an hour", "Own hours valued at", "Own or paid", "Note"]
         self.list = PlainTree("People, with their hours", headings)
@@ -71,7 +71,9 @@ class PeopleDialog(QDialog):
         self.list.clear()
         for person in self._people:
             cells = _cells(person, sums.get(same_name(person.name)), currency)
-            self.list.addTopLevelItem(QTreeWidgetItem(cells))
+            item = QTreeWidgetItem(cells)
+            item.setToolTip(5, person.note)
+            self.list.addTopLevelItem(item)
         if self._people:
             self.list.setCurrentItem(self.list.topLevelItem(0))
         for number in range(5):

@@ -12,7 +12,7 @@ from journal.desktop.theme import TARGET
 from journal.desktop.widgets.announce import announce
 from journal.desktop.widgets.hours_fields import LineField
 from journal.desktop.widgets.parts import button, label, row, tool
-from journal.desktop.widgets.remembered import who_works
+from journal.desktop.widgets.remembered import remember_person, who_works
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId
 from journal.domain.quick_work import WorkLine, understood
@@ -110,6 +110,7 @@ class QuickLine(QFrame):
         changes = self._desk.act(quick_hours.record_hours, line)
         if changes is None:
             return
+        remember_person(self._desk, self._me)
         self.line.set_text("")
         self.line.say(f"Recorded: {words}")
         self.undo.show()
