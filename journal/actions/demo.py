@@ -25,6 +25,7 @@ from journal.actions import (
 )
 from journal.actions.add_photos import add_photos
 from journal.actions.demo_survey import record_survey
+from journal.actions.demo_worth import record_worth
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
 from journal.domain.drawing import Drawing, Panel
@@ -109,6 +110,7 @@ def _record_story(
     _record_metal(session, story, area_ids)
     record_survey(session, area_ids, _Spots(drawings.drawing(session)).of)
     _record_wanted(session, area_ids)
+    record_worth(session)
     for entry in story.entries:
         panel = drawings.find_panel(session, entry.panel).id if entry.panel else None
         area_id = area_ids[entry.area] if entry.area else None

@@ -12,6 +12,7 @@ from journal.domain.findings import SurveySheet
 from journal.domain.patches import Patch
 from journal.domain.people import Person
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
+from journal.domain.price_index import PriceIndex
 from journal.domain.private_words import Private
 from journal.domain.readings import Measure, Reading
 from journal.domain.receipts import Receipt
@@ -52,6 +53,7 @@ class Record:
     wanted: tuple[Wanted, ...] = ()
     valuations: tuple[Valuation, ...] = ()
     comparables: tuple[Comparable, ...] = ()
+    price_indices: tuple[PriceIndex, ...] = ()
     claim_words: tuple[ClaimWords, ...] = ()
     standard_views: tuple[ViewPhoto, ...] = ()
     boxes: tuple[CoverBox, ...] = ()

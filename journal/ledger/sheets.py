@@ -16,6 +16,14 @@ from journal.domain.wanted import Wanted
 from journal.domain.when import When
 from journal.domain.work import BASIS_WORDS
 from journal.ledger.survey_rows import FINDINGS, SURVEYS, finding_rows, survey_rows
+from journal.ledger.worth_rows import (
+    COMPARABLES,
+    INDEX_VALUES,
+    VALUATIONS,
+    comparable_rows,
+    index_rows,
+    valuation_rows,
+)
 
 Cell = str | int | Decimal | None
 
@@ -49,6 +57,9 @@ def sheets(record: Record) -> tuple[Sheet, ...]:
         Sheet("sightings", _SIGHTINGS, tuple(_sightings(record))),
         Sheet("surveys", SURVEYS, tuple(survey_rows(record))),
         Sheet("findings", FINDINGS, tuple(finding_rows(record, areas, labels))),
+        Sheet("valuations", VALUATIONS, tuple(valuation_rows(record))),
+        Sheet("comparables", COMPARABLES, tuple(comparable_rows(record))),
+        Sheet("price indices", INDEX_VALUES, tuple(index_rows(record))),
         Sheet("milestones", ("kind", "date", "note"), tuple(_milestones(record))),
         Sheet("photos", _PHOTOS, tuple(_photos(record, labels))),
     )  # fmt: skip

@@ -11,10 +11,13 @@ import pytest
 
 from journal.domain.car import Car
 from journal.domain.drawing import Drawing
+from journal.domain.ids import ComparableId, PriceIndexId, ValuationId
+from journal.domain.price_index import PriceIndex
 from journal.domain.receipts import Receipt
 from journal.domain.record import Record
+from journal.domain.valuations import Comparable, Valuation
 from journal.ledger.sheets import Sheet, as_csv, as_json, as_xlsx, sheets
-from tests.ledger.books import ARCH, ON_THE_ROAD, SILL, line, receipt, work
+from tests.ledger.books import ARCH, ON_THE_ROAD, RESTORING, SILL, line, receipt, work
 
 
 def record(*receipts: Receipt) -> Record:
@@ -70,3 +73,17 @@ def test_json_is_exact() -> None:
 def test_every_row_is_as_long_as_its_headings() -> None:
     for sheet in sheets(record(receipt(line(1)), replace(receipt(line(2)), tax=3))):
         assert all(len(row) == len(sheet.headings) for row in sheet.rows)
+
+
+def test_valuations_comparables_and_price_indices_go_out_too() -> None:
+    worth = Valuation(ValuationId(1), RESTORING, 1_850_000, "M. Sandvik")
+    other = Comparable(ComparableId(1), RESTORING, "A saloon", 1500, "JPY")
+    values = {"2016": Decimal("100.0"), "2016-07": Decimal("101.25")}
+    index = PriceIndex(PriceIndexId(1), "Made-up", "EUR", "made up", values, chosen=True)
+    whole = replace(record(), valuations=(worth,), comparables=(other,), price_indices=(index,))
+    document = json.loads(as_json(sheets(whole)))
+    assert document["valuations"][0]["amount"] == "18500.00"
+    assert document["comparables"][0]["price"] == "1500"
+    assert [(row["period"], row["value"]) for row in document["price indices"]] == [
+        ("2016", "100.0"), ("2016-07", "101.25"),
+    ]  # fmt: skip
