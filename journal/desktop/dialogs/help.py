@@ -27,6 +27,7 @@ HELP_PAGES = (
     ("receipts", "5. Receipts"),
     ("hours", "Hours, the clock, people"),
     ("sheets", "Spreadsheets and bank lines"),
+    ("costs", "What it came to"),
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
