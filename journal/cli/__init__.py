@@ -28,6 +28,7 @@ COMMANDS = {
     "metal": "Read what was welded and let in.",
     "readings": "Read what was measured.",
     "costs": "Read what it cost.",
+    "chart": "Draw what it cost, or the hours.",
     "index": "Bring in a price index.",
     "worth": "Say what the car is valued at.",
     "gaps": "Read what the record lacks.",

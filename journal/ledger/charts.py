@@ -55,7 +55,7 @@ def draw(chart: Chart, look: ChartLook, size: Size) -> DrawnChart:
 
     with DRAWING:
         figure, patches = _figure(chart, look, size)
-        canvas = FigureCanvasAgg(figure)
+        canvas: Any = FigureCanvasAgg(figure)
         canvas.draw()
         wide, high = canvas.get_width_height()
         pixels = bytes(canvas.buffer_rgba())
@@ -218,7 +218,8 @@ def steps_of(step: int) -> Any:
 
     class Whole(MaxNLocator):
         def tick_values(self, vmin: float, vmax: float) -> Any:
-            return super().tick_values(vmin / step, vmax / step) * step
+            ticks: Any = super().tick_values(vmin / step, vmax / step)
+            return ticks * step
 
     return Whole(6, integer=True)
 

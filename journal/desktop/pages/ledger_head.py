@@ -56,10 +56,10 @@ class LedgerHead(QWidget):
         self.remarks = QVBoxLayout()
         self.remarks.setSpacing(2)
         first, second = QHBoxLayout(), QHBoxLayout()
-        for layout, cards in ((first, large), (second, small)):
-            layout.setSpacing(8)
+        for line, cards in ((first, large), (second, small)):
+            line.setSpacing(8)
             for figure in cards.values():
-                layout.addWidget(figure, 1)
+                line.addWidget(figure, 1)
         first.addLayout(self._make_choice())
         layout = column(spacing=8)
         for part in (first, second, self.remarks):
