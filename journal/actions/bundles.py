@@ -22,9 +22,8 @@ from journal.domain.record import Record
 from journal.dossier.bundle import layout, signature
 from journal.dossier.bundle.chain import walk
 from journal.dossier.bundle.readme import BundleFacts, read_me
-from journal.dossier.bundle.record_json import record_json
+from journal.dossier.bundle.record_json import record_json, schema_json
 from journal.dossier.bundle.seals import seals_text
-from journal.files.assets import asset
 from journal.files.bags import BagWriter, Wanted, new_bag
 from journal.files.names import safe_name
 from journal.files.scratch import scratch_folder
@@ -135,7 +134,7 @@ def _contents(session: Session, choice: BundleChoice, now: datetime) -> _Content
     wanted = _paths(given, _chosen(session, originals, choice))
     texts = {
         layout.RECORD: record_json(given, now.isoformat(timespec="seconds"), _program()),
-        layout.SCHEMA: asset("schema/record.schema.json").read_bytes(),
+        layout.SCHEMA: schema_json(),
         layout.ORIGINALS_LIST: _originals_list(given, originals, wanted),
     }
     for sheet in sheets(given):

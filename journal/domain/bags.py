@@ -108,8 +108,12 @@ def read_declaration(data: bytes) -> Declaration:
             f"bagit.txt says BagIt {found[0]}.{found[1]}, which is not known here."
         )
     try:
-        b"".decode(encoding[1])
-    except (LookupError, ValueError) as error:
+        # Bytes that are no text at all decode in codecs that are no encodings.
+        b" ".decode(encoding[1])
+    except UnicodeError:
+        # A space alone is no text in encodings of two bytes a sign.
+        pass
+    except LookupError as error:
         raise BagRefusedError(
             f"bagit.txt names the encoding “{encoding[1]}”, which is not known here."
         ) from error

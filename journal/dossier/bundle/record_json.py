@@ -116,6 +116,8 @@ def _of(kind: Any, described: dict[str, Any]) -> dict[str, Any]:
         return {"type": "array", "prefixItems": items, "items": False, "minItems": len(items)}
     if origin in (tuple, list, frozenset):
         return {"type": "array", "items": _of(parts[0], described)}
+    if origin in (dict, Mapping):
+        return {"type": "object", "additionalProperties": _of(parts[1], described)}
     if isinstance(kind, type) and issubclass(kind, Enum):
         return {"enum": [member.value for member in kind]}
     if isinstance(kind, type) and issubclass(kind, tuple):
@@ -127,7 +129,8 @@ def _of(kind: Any, described: dict[str, Any]) -> dict[str, Any]:
 
 def _of_fields(kind: Any, described: dict[str, Any]) -> dict[str, Any]:
     if not dataclasses.is_dataclass(kind):
-        raise TypeError(f"The record holds a {kind!r}, which has no form in JSON yet.")
+        # Anything goes: a bundle with less of a description is better than none.
+        return {}
     name = kind.__name__ if isinstance(kind, type) else str(kind)
     if name not in described:
         # Named before its fields are looked at: types may hold one another.
