@@ -117,6 +117,8 @@ def test_shaping_and_tracing_keep_the_width_of_the_drawing(qtbot, full):
     for title, beside in (("Shape", False), ("Look", True), ("Trace", False), ("Metal", True)):
         page.modes.enter(title)
         assert workspace.inspector.isVisible() is beside, title
+    beside = workspace.inspector
+    qtbot.waitUntil(lambda: page.width() + beside.width() <= workspace.width())
     narrow = page.canvas.width()
     page.modes.enter("Shape")
     qtbot.waitUntil(lambda: page.canvas.width() > narrow)
