@@ -298,7 +298,8 @@ def bring_in(
         context: to report to and be stopped by; stopped, nothing comes in.
 
     Raises:
-        JournalError: nothing is to come in, or a receipt that a line stands in for is gone.
+        JournalError: nothing is to come in, a receipt that a line stands in for is gone, or rows
+            came in since.
         Cancelled: as the person asked.
     """
     context = context or Silent()
@@ -311,6 +312,7 @@ def bring_in(
         for place, item in enumerate(found.items)
         if (fate := (fates or {}).get(place, item.fate)) is not Fate.LEAVE
     ]
+    _refuse_stale(session, found.source.file, [item for item, _ in wanted])
     with session.journal.edit(label) as edit:
         for number, (item, fate) in enumerate(wanted):
             if number % 50 == 0:
@@ -319,6 +321,13 @@ def bring_in(
             _record(session, found.source, item, fate)
     context.report(len(wanted), len(wanted), "")
     return BroughtIn(edit.changes(), incoming)
+
+
+def _refuse_stale(session: Session, name: str, items: Iterable[Item]) -> None:
+    """Refuse to record what came in between looking and recording."""
+    unseen = [mark for item in items if not item.was_known for mark in item.fingerprints]
+    if session.journal.imported_rows.known(unseen):
+        raise JournalError(f"“{name}” came in since you looked at it; look once more.")
 
 
 def _record(session: Session, source: Source, item: Item, fate: Fate) -> None:

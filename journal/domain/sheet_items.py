@@ -37,6 +37,7 @@ class Item:
         match: the receipt that it is like, that has it already, or that it would stand in for.
         is_money_in: a bank line of money that came in.
         can_stand_in: a bank line that can stand in for the receipt ``match``.
+        was_known: all its rows were brought in before.
     """
 
     rows: tuple[int, ...]
@@ -48,6 +49,7 @@ class Item:
     match: ReceiptId | None = None
     is_money_in: bool = False
     can_stand_in: bool = False
+    was_known: bool = False
 
     @property
     def fates(self) -> tuple[Fate, ...]:
@@ -151,7 +153,7 @@ def _receipt(rows: Sequence[SheetRow], source: Source, areas: Mapping[str, AreaI
 def _bank_receipt(row: SheetRow, source: Source) -> Receipt:
     words = " ".join(", ".join(one for one in (row.supplier, row.what) if one).split())[:120]
     stands_in = f"bank line of {spoken(row.when)}, “{words}”, row {row.row} of “{source.file}”"
-    line = replace(_line(row, {}), text=words or "bank line")
+    line = replace(_line(row, {}), text=row.what or words or "bank line")
     return Receipt(
         id=ReceiptId(0),
         supplier=row.supplier or words[:60] or UNKNOWN,

@@ -31,7 +31,7 @@ def _known(item: Item, before: Mapping[str, BroughtBefore]) -> Item:
     is_gone = receipt_id is None and all(one.work_id is None for one in found)
     why = "brought in before, and taken out since" if is_gone else "brought in before"
     if len(found) == len(item.fingerprints) or item.receipt is None:
-        return replace(item, fate=Fate.LEAVE, why=why, match=receipt_id)
+        return replace(item, fate=Fate.LEAVE, why=why, match=receipt_id, was_known=True)
     return _rest(item, item.receipt, before, receipt_id)
 
 
@@ -171,6 +171,6 @@ def _fate(item: Item, receipt: Receipt | None, names: set[str]) -> Item:
     if receipt.paper is Paper.HELD or receipt.papers:
         return replace(item, fate=Fate.LEAVE, why="its receipt has its paper", match=receipt.id)
     if receipt.stands_in:
-        why = "something stands in for its receipt already"
+        why = "something stands in already"
         return replace(item, fate=Fate.LEAVE, why=why, match=receipt.id, can_stand_in=True)
     return replace(item, fate=Fate.STANDS_IN, match=receipt.id, can_stand_in=True)

@@ -66,11 +66,14 @@ def test_it_is_one_edit_and_undone_as_one(session: Session, tmp_path: Path) -> N
 
 
 def test_the_same_list_and_a_longer_one_double_nothing(session: Session, tmp_path: Path) -> None:
-    bring_in(session, planned(session, csv_file(tmp_path / "list.csv", LIST)))
+    first = planned(session, csv_file(tmp_path / "list.csv", LIST))
+    bring_in(session, first)
     again = planned(session, csv_file(tmp_path / "other name.csv", LIST))
     assert {item.why for item in again.items} == {"brought in before"}
     with pytest.raises(JournalError, match=r"Nothing of “other name\.csv”"):
         bring_in(session, again)
+    with pytest.raises(JournalError, match="came in since"):
+        bring_in(session, first)
     longer = planned(session, csv_file(tmp_path / "list.csv", MORE))
     assert longer.coming_in().words() == "2 receipts"
     bring_in(session, longer)

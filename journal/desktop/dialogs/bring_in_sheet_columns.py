@@ -200,8 +200,9 @@ class ColumnsPane(QWidget):
         tables = QWidget()
         tables.setLayout(column(self._role_row, self._table, spacing=0))
         said = label("What is in each column? Choose over it; what is left out stays out.", "muted")
-        self.setLayout(column(top, self.question, said, tables, self.shown))
-        self.layout().setStretch(3, 1)  # type: ignore[attr-defined]
+        whole = column(top, self.question, said, tables, self.shown)
+        whole.setStretch(3, 1)
+        self.setLayout(whole)
 
     def _build_tables(self) -> None:
         for table in (self._role_row, self._table):
@@ -341,7 +342,7 @@ class ColumnsPane(QWidget):
         role = sender.currentData() if isinstance(sender, QComboBox) else None
         if sender in self.roles and role not in REPEATABLE:
             for box in self.roles:
-                if box is not sender and box.currentData() is role:
+                if box is not sender and box.currentData() == role:
                     box.setCurrentIndex(box.findData(Role.LEAVE_OUT))
         for place, box in enumerate(self.roles):
             if self._table.columnWidth(place) < self._width_of(box):

@@ -126,8 +126,9 @@ class PreviewPane(QWidget):
         self.tabs.addTab(holder, "")
         self.tabs.addTab(self.refused, "")
         self.tabs.addTab(self.left_out, "")
-        self.setLayout(column(self.summary, self.remarks, self.tabs))
-        self.layout().setStretch(2, 1)  # type: ignore[attr-defined]
+        whole = column(self.summary, self.remarks, self.tabs)
+        whole.setStretch(2, 1)
+        self.setLayout(whole)
 
     @property
     def fates(self) -> dict[int, Fate]:

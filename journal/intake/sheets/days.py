@@ -29,7 +29,8 @@ def orders_of(cells: Iterable[Cell]) -> tuple[frozenset[DayOrder], tuple[str, ..
     the rows contradict each other both orders remain: the person says which.
     """
     fits = {DayOrder.DMY: 0, DayOrder.MDY: 0}
-    total, examples = 0, []
+    total = 0
+    examples: list[str] = []
     for cell in cells:
         found = _THREE.fullmatch(cell.strip()) if isinstance(cell, str) else None
         if found is None:

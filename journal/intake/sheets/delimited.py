@@ -110,7 +110,7 @@ def _mark(text: str) -> str:
 
 def _sampled(text: str, mark: str) -> Iterable[int]:
     rows = csv.reader(io.StringIO(text[:_SAMPLED_BYTES], newline=""), delimiter=mark)
-    widths = []
+    widths: list[int] = []
     try:
         for row in rows:
             if len(widths) == _SAMPLED_ROWS:

@@ -49,6 +49,7 @@ def written(text: str) -> Written | None:
     if found is None:
         return None
     number, around = found[0], f"{said[: found.start()]} {said[found.end() :]}"
+    mark: Mark | None
     if " " in number or "'" in number:
         if not _SPACED.fullmatch(number):
             return None

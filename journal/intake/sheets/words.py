@@ -5,7 +5,10 @@ Common practice, no source.
 
 import re
 import unicodedata
+from collections.abc import Mapping, Sequence
+from enum import StrEnum
 from functools import lru_cache
+from typing import TypeVar
 
 from journal.domain.receipts import Category, Condition, Paper
 from journal.domain.sheet_rows import Role
@@ -231,16 +234,20 @@ def is_total(text: str) -> bool:
     return bool(_TOTAL.fullmatch(plain(text)))
 
 
-def _table(words: dict, own: type) -> dict:  # type: ignore[type-arg]
-    made = {plain(one.value): one for one in own}
+_T = TypeVar("_T", bound=StrEnum)
+
+
+def _table(words: Mapping[_T, Sequence[str]]) -> dict[str, _T]:
+    """What each word means: the program's own word for a thing before any other."""
+    made = {plain(one.value): one for one in words}
     for value, names in words.items():
         made.update((name, value) for name in names if name not in made)
     return made
 
 
-_CATEGORIES: dict[str, Category] = _table(CATEGORIES, Category)
-_CONDITIONS: dict[str, Condition] = _table(CONDITIONS, Condition)
-_PAPERS: dict[str, Paper] = _table(PAPERS, Paper)
+_CATEGORIES: dict[str, Category] = _table(CATEGORIES)
+_CONDITIONS: dict[str, Condition] = _table(CONDITIONS)
+_PAPERS: dict[str, Paper] = _table(PAPERS)
 
 
 def category(text: str) -> Category | None:
