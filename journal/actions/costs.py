@@ -149,7 +149,7 @@ def laid_out_books(session: Session) -> Books:
 
 def hours(session: Session, by: HoursBy) -> HoursTable:
     """Hours by repair area, person or year."""
-    return hours_table(by, _account(session).books)
+    return hours_table(by, _account(session))
 
 
 def _kept(

@@ -1,6 +1,5 @@
 """What the sums are made of: receipts, work, and what one line of a receipt came to."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -9,7 +8,6 @@ from journal.domain.car import Milestone
 from journal.domain.costs import NO_DATE
 from journal.domain.drawing import Panel
 from journal.domain.ids import AreaId
-from journal.domain.milestones import is_upkeep
 from journal.domain.money import to_currency
 from journal.domain.receipts import Line, Receipt, Share
 from journal.domain.sharing import share
@@ -35,17 +33,6 @@ class Books:
     panels: tuple[Panel, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
-    """A piece of time, in minutes."""
-
-    minutes: int
-    area_id: AreaId | None
-    year: str
-    person: str
-    upkeep: bool
-
-
 def has_rate(receipt: Receipt, currency: str) -> bool:
     """Tell whether the receipt can be counted in ``currency``.
 
@@ -53,15 +40,6 @@ def has_rate(receipt: Receipt, currency: str) -> bool:
     thousand yen a thousand euros.
     """
     return receipt.currency == currency or (receipt.rate > 0 and receipt.rate != 1)
-
-
-def worked(books: Books) -> Iterator[Worked]:
-    """All time, day by day."""
-    known = {area.id for area in books.areas}
-    for work in books.work:
-        upkeep = is_upkeep(work.when, books.milestones)
-        for area_id, part in shared(work.minutes, work.shares, known):
-            yield Worked(part, area_id, year_of(work.when), work.person, upkeep)
 
 
 def line_amounts(receipt: Receipt, currency: str) -> tuple[int, ...]:

@@ -136,7 +136,7 @@ def cost_summary(books: Books | Account) -> CostSummary:
     account = books if isinstance(books, Account) else taken_apart(books)
     currency = account.books.currency
     total = cost_table("year", account).total
-    time = hours_table("person", account.books)
+    time = hours_table("person", account)
     unshared = account.area_money.get(None, [0] * len(COLUMNS))
     saved = list(savings(account))
     return CostSummary(

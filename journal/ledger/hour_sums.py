@@ -2,18 +2,20 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from journal.domain.costs import NO_DATE, NO_PERSON, NOT_SHARED
 from journal.domain.errors import JournalError
 from journal.domain.hour_sums import NO_MONTH, NO_PANEL, SUMS_BY, HourSum, HourTable, SumsBy
-from journal.domain.ids import AreaId, PanelId
+from journal.domain.ids import PanelId
 from journal.domain.people import Person, PersonKind, same_name
 from journal.domain.sharing import share
 from journal.domain.when import When
-from journal.domain.work import Work, WorkBasis
+from journal.domain.work import WorkBasis
 from journal.ledger.books import Books, year_of
+from journal.ledger.panels import OverPanels
+from journal.ledger.pieces import Done, taken_apart
 
 _LAST = {
     NO_DATE: "no date",
@@ -57,9 +59,10 @@ def sum_hours(
         raise JournalError(f"Hours can't be summed by “{by}”, only by {', '.join(SUMS_BY)}.")
     listed = {same_name(person.name): person for person in people}
     rows: dict[str, _Row] = defaultdict(lambda: _Row(defaultdict(int)))
-    for work in books.work:
-        person = same_name(work.person)
-        for key, minutes in _keyed(by, work, books):
+    over = OverPanels(books.areas)
+    for done in taken_apart(replace(books, receipts=())).done:
+        work, person = done.work, same_name(done.work.person)
+        for key, minutes in _keyed(by, done, over):
             row = rows[key]
             row.by_person[person] += minutes
             row.clocked += minutes * (work.basis is WorkBasis.CLOCKED)
@@ -72,8 +75,9 @@ def sum_hours(
     return HourTable(by, books.currency, tuple(sums), _total(sums))
 
 
-def _keyed(by: SumsBy, work: Work, books: Books) -> _Keyed:
+def _keyed(by: SumsBy, done: Done, over: OverPanels) -> _Keyed:
     """The keys that a day's work counts under, with the minutes for each."""
+    work = done.work
     if by == "person":
         yield same_name(work.person) or NO_PERSON, work.minutes
     elif by == "year":
@@ -81,30 +85,12 @@ def _keyed(by: SumsBy, work: Work, books: Books) -> _Keyed:
     elif by == "month":
         yield _month(work.when), work.minutes
     else:
-        panels = {area.id: area.panel_ids for area in books.areas}
-        for area_id, minutes in _by_area(work, panels):
+        for area_id, minutes in done.parts:
             if by == "area":
                 yield (NOT_SHARED if area_id is None else str(area_id)), minutes
-            else:
-                yield from _by_panel(minutes, () if area_id is None else panels[area_id])
-
-
-def _by_area(
-    work: Work, known: Mapping[AreaId, Sequence[PanelId]]
-) -> Iterator[tuple[AreaId | None, int]]:
-    parts = share(work.minutes, [one.weight for one in work.shares]) if work.shares else ()
-    if not parts:
-        yield None, work.minutes
-    for one, part in zip(work.shares, parts, strict=True):
-        yield (one.area_id if one.area_id in known else None), part
-
-
-def _by_panel(minutes: int, panel_ids: Sequence[PanelId]) -> _Keyed:
-    if not panel_ids:
-        yield NO_PANEL, minutes
-        return
-    for panel_id, part in zip(panel_ids, share(minutes, [1] * len(panel_ids)), strict=True):
-        yield str(panel_id), part
+                continue
+            for key, part in over.parts(area_id, done.upkeep, minutes):
+                yield (NO_PANEL if key == NOT_SHARED else key), part
 
 
 def _month(when: When) -> str:

@@ -17,6 +17,7 @@ from journal.domain.costs import (
     CostsBy,
 )
 from journal.domain.ids import AreaId
+from journal.domain.people import same_name
 from journal.domain.price_index import period_of
 from journal.domain.receipts import Category, Condition, Line
 from journal.domain.when import When
@@ -33,7 +34,8 @@ _LABELS = {
     NO_SUPPLIER: "no supplier named",
     NO_PERSON: "nobody named",
 }
-_LAST = (NO_DATE, NO_SUPPLIER, NO_PERSON, NO_PANEL, NOT_SHARED, HOURS, MONEY, DIFFERENCE)
+#: Keys of rows that stand for no row of their own, in the order they come in at the end.
+LAST = (NO_DATE, NO_SUPPLIER, NO_PERSON, NO_PANEL, NOT_SHARED, HOURS, MONEY, DIFFERENCE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,7 @@ class Names:
         found = self._keys.get(name)
         if found is None:
             plain = " ".join(name.split())
-            found = self._met.setdefault(plain.casefold(), plain) or self._nameless
+            found = self._met.setdefault(same_name(plain), plain) or self._nameless
             self._keys[name] = found
         return found
 
@@ -142,8 +144,8 @@ def order(by: CostsBy, account: Account) -> Callable[[CostRow], tuple[int, int, 
     places = {key: place for place, key in enumerate(listed)}
 
     def sort_key(row: CostRow) -> tuple[int, int, str]:
-        if row.key in _LAST:
-            return 1, _LAST.index(row.key), row.key
+        if row.key in LAST:
+            return 1, LAST.index(row.key), row.key
         most = {"supplier": -row.money, "person": -row.minutes}.get(by, 0)
         return 0, places.get(row.key, most), row.key.casefold()
 

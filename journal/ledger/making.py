@@ -6,16 +6,14 @@ from journal.domain.costs import (
     COSTS_BY,
     DIFFERENCE,
     HOURS,
-    NO_PANEL,
-    NOT_SHARED,
     CostsBy,
 )
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId
 from journal.domain.made_of import FIGURES, FigureName, MadeOf, MoneyPiece, TimePiece
-from journal.domain.sharing import share
 from journal.ledger.costs import differences, savings
 from journal.ledger.keys import Keys, keys
+from journal.ledger.panels import OverPanels
 from journal.ledger.pieces import Account, Done, Paid, PaidLine
 
 #: A receipt, one of its lines, and a part of it with the repair area it went to.
@@ -120,55 +118,22 @@ def _time_where(found: Keys, key: str, account: Account) -> Iterator[_Time]:
                 yield done, area_id, minutes
 
 
-class _OnPanel:
-    """A panel's part of what its repair areas have, piece by piece.
-
-    Each area's sum so far is what is shared over its panels: the panel's part of a piece is what
-    that sum's share grows by. So the parts add up to the share of the whole sum, which is what the
-    table says, and the panels' parts of a piece add up to the piece.
-    """
-
-    def __init__(self, key: str, account: Account) -> None:
-        self._key = key
-        #: How many panels each repair area touches, and which of them this one is.
-        self._places: dict[AreaId, tuple[int, int]] = {}
-        self._on_some: set[AreaId] = set()
-        self._sums: dict[tuple[AreaId, int], int] = {}
-        for area in account.books.areas:
-            if area.panel_ids:
-                self._on_some.add(area.id)
-            for place, panel_id in enumerate(area.panel_ids):
-                if str(panel_id) == key:
-                    self._places[area.id] = len(area.panel_ids), place
-
-    def part(self, area_id: AreaId | None, column: int, amount: int) -> int | None:
-        """The panel's part of a piece; None where the piece isn't the panel's at all."""
-        if area_id not in self._on_some:
-            return amount if self._key == (NOT_SHARED if area_id is None else NO_PANEL) else None
-        if area_id is None or area_id not in self._places:
-            return None
-        panels, place = self._places[area_id]
-        before = self._sums.get((area_id, column), 0)
-        self._sums[area_id, column] = before + amount
-        even = [1] * panels
-        return share(before + amount, even)[place] - share(before, even)[place]
-
-
 def _panel_money(key: str, account: Account) -> Iterator[_Money]:
-    panel = _OnPanel(key, account)
+    over = OverPanels(account.books.areas)
     for paid, line, area_id, money in _all_money(account):
-        if line.line is not None:
-            part = panel.part(area_id, paid.column, money)
-            if part is not None:
-                yield paid, line, area_id, part
+        if line.line is not None and over.touches(area_id, key):
+            for panel, part in over.parts(area_id, paid.column, money):
+                if panel == key:
+                    yield paid, line, area_id, part
 
 
 def _panel_time(key: str, account: Account) -> Iterator[_Time]:
-    panel = _OnPanel(key, account)
+    over = OverPanels(account.books.areas)
     for done, area_id, minutes in _all_time(account):
-        part = panel.part(area_id, int(done.upkeep), minutes)
-        if part is not None:
-            yield done, area_id, part
+        if over.touches(area_id, key):
+            for panel, part in over.parts(area_id, done.upkeep, minutes):
+                if panel == key:
+                    yield done, area_id, part
 
 
 def _made(money: "Iterator[_Money] | tuple[()]", time: "Iterator[_Time] | tuple[()]") -> MadeOf:

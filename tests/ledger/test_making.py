@@ -21,6 +21,7 @@ from journal.domain.made_of import FIGURES
 from journal.domain.receipts import Condition
 from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
+from journal.ledger.hour_sums import sum_hours
 from journal.ledger.making import made_of_figure, made_of_row
 from journal.ledger.pieces import taken_apart
 from tests.ledger.books import ARCH, FLOOR, SILL, any_books, books, line, receipt, work
@@ -98,6 +99,14 @@ def test_many_small_lines_favour_no_panel() -> None:
     account = taken_apart(books(receipt(*(line(1, (ARCH.id, 1)) for _ in range(30)))))
     assert [row.money for row in cost_table("panel", account).rows] == [10, 10, 10]
     assert made_of_row("panel", "3", account).total == 10
+
+
+@given(any_books)
+def test_a_panel_has_the_same_hours_whatever_table_tells_them(journal: Books) -> None:
+    of_costs = {row.key: row.minutes for row in cost_table("panel", journal).rows}
+    of_hours = {row.key: row.minutes for row in sum_hours("panel", journal).rows}
+    for key in ("1", "2", "3"):
+        assert of_costs.get(key, 0) == of_hours.get(key, 0)
 
 
 def test_by_person_there_are_hours_and_the_money_is_nobodys() -> None:
