@@ -9,6 +9,8 @@ from typing import Any
 
 from openpyxl import Workbook
 
+from journal.domain.sheet_rows import Cell, Grid
+
 #: An old list as people keep it: titles, merged days, errors, blanks, words, both marks, a total.
 MESSY: tuple[tuple[Any, ...], ...] = (
     ("Halden Rook, what it cost", None, None, None, None, None, None),
@@ -99,3 +101,14 @@ def csv_file(path: Path, text: str, encoding: str = "utf-8") -> Path:
     """A text as a file."""
     path.write_bytes(io.StringIO(text, newline="").getvalue().encode(encoding))
     return path
+
+
+def grid(*rows: Sequence[Any]) -> Grid:
+    """Rows as a sheet, with numbers as a workbook gives them."""
+
+    def cell(value: Any) -> Cell:
+        is_number = isinstance(value, int | float) and not isinstance(value, bool)
+        made: Cell = Decimal(str(value)) if is_number else (None if value == "" else value)
+        return made
+
+    return Grid("Costs", tuple(tuple(cell(value) for value in row) for row in rows))
