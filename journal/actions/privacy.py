@@ -67,6 +67,11 @@ def covers_on(session: Session, photo: Photo) -> tuple[CoverBox, ...]:
     return tuple(turned(box, photo.turn) for box in session.journal.covers.on(photo.id))
 
 
+def all_covers(session: Session) -> tuple[CoverBox, ...]:
+    """Every box, as it is kept: before its photo's own turn."""
+    return session.journal.covers.all()
+
+
 def covered_photos(session: Session) -> tuple[PhotoId, ...]:
     """The photos that have a box, each once."""
     return tuple(dict.fromkeys(box.photo_id for box in session.journal.covers.all()))

@@ -18,11 +18,11 @@ from journal.dossier.document import (
     AreaStory,
     ChartShown,
     Dossier,
+    Grid,
     Labelled,
     Lack,
     Listed,
     Moment,
-    Passage,
     Shown,
 )
 from journal.dossier.metal_map import metal_map
@@ -43,7 +43,7 @@ class Beside:
 
     withheld: tuple[str, ...] = ()
     charts: tuple[ChartShown, ...] = ()
-    estimate: Passage | None = None
+    estimate: Grid | None = None
 
 
 def compose(
@@ -100,7 +100,7 @@ def compose(
         people=people(record) if has(Part.PEOPLE) else None,
         estimate=beside.estimate if has(Part.ESTIMATE) else None,
         values=values(record) if has(Part.VALUES) else (),
-        charts=beside.charts if has(Part.MONEY) else (),
+        charts=beside.charts,
         withheld=beside.withheld,
         others=_others(record, shown) if choices.cut is Cut.OWN else (),
     )

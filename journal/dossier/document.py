@@ -263,7 +263,6 @@ class ChartShown:
 
     title: str
     svg: bytes
-    ratio: float
     alt: str
 
 
@@ -309,7 +308,7 @@ class Dossier:
     pairs: tuple[PairShown, ...] = ()
     remaining: tuple[Labelled, ...] = ()
     people: Grid | None = None
-    estimate: Passage | None = None
+    estimate: Grid | None = None
     values: tuple[Grid, ...] = ()
     charts: tuple[ChartShown, ...] = ()
     withheld: tuple[str, ...] = ()

@@ -54,7 +54,7 @@ def claim_gaps(record: Record, claims: Mapping[AreaId, AreaClaims]) -> Iterator[
                 "no paper for the new metal",
                 "Nothing but the record says what was let in.",
             )
-        yield from _word_alone(area, found, during=during)
+        yield from _word_alone(area, found, record.car.stages, during=during)
         if area.id in welded and area.id not in measured and bearing & set(area.panel_ids):
             yield of_area(
                 area,
@@ -87,9 +87,20 @@ def _weld_gaps(
         )
 
 
-def _word_alone(area: Area, found: Mapping[str, Claim], *, during: bool) -> Iterator[Gap]:
-    """Statements on the owner's word alone, in one gap, unless nothing of the area is shown."""
-    alone = [key for key, claim in found.items() if claim.is_word_alone and not claim.left_out]
+def _word_alone(
+    area: Area, found: Mapping[str, Claim], stages: Sequence[str], *, during: bool
+) -> Iterator[Gap]:
+    """Statements between first stage and last on the owner's word alone, in one gap.
+
+    Those at the ends lack a photo from before or after, and an area whose work no photo shows at
+    all lacks that: each has a gap of its own.
+    """
+    ends = (stages[0], stages[-1]) if stages else ()
+    alone = [
+        key
+        for key, claim in found.items()
+        if claim.is_word_alone and not claim.left_out and key not in ends
+    ]
     if alone and during:
         keys = listed([f"“{key}”" for key in alone])
         gap = of_area(

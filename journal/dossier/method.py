@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from journal.domain.cuts import Choices, Part
+from journal.domain.cuts import Choices, Cut, Part, usual
 from journal.domain.evidence import Grade
 from journal.domain.photos import Basis
 from journal.domain.record import Record
@@ -17,10 +17,11 @@ def method(
     record: Record,
     shown: tuple[Shown, ...],
     program_version: str,
-    told: Sequence[AreaStory],
-    choices: Choices,
+    told: Sequence[AreaStory] = (),
+    choices: Choices | None = None,
 ) -> tuple[Passage, ...]:
     """The passages on dates, corrections, hash values and limits, in reading order."""
+    choices = choices or usual(Cut.OWN)
     return (
         Passage("What this document is", _what(record, shown, program_version)),
         *_grades(told, choices),

@@ -4,12 +4,16 @@ from dataclasses import dataclass
 
 from journal.domain.cuts import Choices, Part
 from journal.domain.ids import AreaId, PhotoId
+from journal.domain.patches import patch_sums
 from journal.domain.photos import Photo, Role
 from journal.domain.record import Record
 from journal.domain.standard_views import STANDARD_VIEWS
 from journal.dossier import cover
 from journal.dossier.document import PairShown, Shown, ViewShown
 from journal.dossier.story import in_order_of_time, shown_photo
+
+#: So many pairs stand before the repair areas where the owner kept none: three pages of them.
+_MOST_FOUND = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,14 +64,13 @@ def _views(record: Record, numbers: dict[PhotoId, int], title: str) -> tuple[Vie
 
 
 def _pairs(record: Record, choices: Choices, numbers: dict[PhotoId, int]) -> tuple[PairShown, ...]:
-    """The pairs the owner kept; without, an area's first before and last after."""
+    """The pairs the owner kept; without, the first before and last after of some repair areas."""
     by_id = {photo.id: photo for photo in record.photos}
     made = []
+    chosen = _found(record, choices)
     for number, area in enumerate(in_order_of_time(record), 1):
-        if choices.areas and area.id not in choices.areas:
-            continue
         name = area.name.strip() or "Unnamed repair area"
-        for before_id, after_id, caption in _of_area(record, area.id):
+        for before_id, after_id, caption in chosen.get(area.id, ()):
             before, after = by_id.get(before_id), by_id.get(after_id)
             if before is None or after is None:
                 continue
@@ -76,6 +79,21 @@ def _pairs(record: Record, choices: Choices, numbers: dict[PhotoId, int]) -> tup
                 PairShown(number, name, first, _shown(after, numbers, Role.AFTER, name), caption)
             )
     return tuple(made)
+
+
+def _found(record: Record, choices: Choices) -> dict[AreaId, list[tuple[PhotoId, PhotoId, str]]]:
+    """For some repair areas the numbers of the photos before and after: those with most new metal.
+
+    Areas of one amount come in order of time.
+    """
+    areas = [a for a in in_order_of_time(record) if not choices.areas or a.id in choices.areas]
+    metal = {
+        area.id: patch_sums(p for p in record.patches if p.area_id == area.id).area_cm2
+        for area in areas
+    }
+    pairs = {area.id: _of_area(record, area.id) for area in areas}
+    ranked = sorted((a.id for a in areas if pairs[a.id]), key=lambda a: -metal[a])
+    return {area_id: pairs[area_id] for area_id in ranked[:_MOST_FOUND]}
 
 
 def _of_area(record: Record, area_id: AreaId) -> list[tuple[PhotoId, PhotoId, str]]:

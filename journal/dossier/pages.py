@@ -69,7 +69,7 @@ def sheet(dossier: Dossier, prints: Prints) -> Sheet:
         "notes": [asdict(row) for row in dossier.notes],
         "costs": _costs(dossier),
         "charts": _charts(dossier, files),
-        "estimate": asdict(dossier.estimate) if dossier.estimate else None,
+        "estimate": _grid(dossier.estimate),
         "values": [asdict(grid) for grid in dossier.values],
         "people": _grid(dossier.people),
         "has_gaps": dossier.choices.has(Part.GAPS),

@@ -24,7 +24,8 @@ _USUAL = 4 / 3
 
 
 #: The shape of the box of a photo that stands in half the width: a standard view, one of a pair.
-HALF_SHAPE = 4 / 3
+#: Three such rows with their words fill a page.
+HALF_SHAPE = 1.55
 
 
 def half_width(measure: float) -> float:

@@ -10,6 +10,7 @@ from journal.domain.evidence import Grade
 from journal.domain.ids import AreaId
 from journal.domain.metal_words import metres
 from journal.domain.money import format_money
+from journal.domain.outcomes import AreaOutcome, Outcome
 from journal.domain.people import PersonKind, same_name
 from journal.domain.private_words import Private
 from journal.domain.record import Record
@@ -132,3 +133,41 @@ def values(record: Record) -> tuple[Grid, ...]:
 
 def _comparable(text: str, source: str) -> str:
     return f"{text.strip()} ({source.strip()})" if source.strip() else text.strip()
+
+
+def foreseen(
+    held: Outcome, survey: str, currency: str, order: Mapping[AreaId, int], *, has_money: bool
+) -> Grid | None:
+    """What a survey expected of each repair area, against what it came to; None without areas.
+
+    ``order`` are the numbers of the areas in this document.
+    """
+    rows = sorted(
+        (row for row in held.areas if row.area_id in order), key=lambda r: order[r.area_id]
+    )
+    if not rows:
+        return None
+
+    def cells(name: str, sums: tuple[float, float, float, float]) -> tuple[str, ...]:
+        money = tuple(format_money(round(value), currency) if value else "–" for value in sums[:2])
+        time = tuple(hours(round(value)) if value else "–" for value in sums[2:])
+        return (name, *(money if has_money else ()), *time)
+
+    def figures(row: AreaOutcome) -> tuple[float, float, float, float]:
+        return row.expected, row.money, row.expected_minutes, row.minutes
+
+    told = [
+        cells(
+            f"{order[row.area_id]}  {row.name}{'' if row.finished else ' (not finished)'}",
+            figures(row),
+        )
+        for row in rows
+    ]
+    whole = [sum(column) for column in zip(*map(figures, rows), strict=True)]
+    heads = ("Expected", "Came to") if has_money else ()
+    return Grid(
+        survey,
+        ("Repair area", *heads, "Expected, hours", "Worked"),
+        tuple(told),
+        cells("Together", (whole[0], whole[1], whole[2], whole[3])),
+    )

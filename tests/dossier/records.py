@@ -11,7 +11,9 @@ from PIL import Image
 
 from journal.domain.areas import Area, StageChange
 from journal.domain.car import Car, Milestone, MilestoneKind
+from journal.domain.claims import all_claims
 from journal.domain.costs import CostRow, CostsBy, CostSummary, CostTable
+from journal.domain.cuts import Cut, Part, usual
 from journal.domain.drawing import Drawing, Panel, PanelShape, Side, System, View
 from journal.domain.ids import (
     AreaId,
@@ -32,6 +34,8 @@ from journal.domain.record import Record
 from journal.domain.shapes import polygon
 from journal.domain.when import When, parse
 from journal.domain.work import Work
+from journal.dossier.document import AreaStory
+from journal.dossier.story import stories
 
 SILL = Panel(PanelId(1), "Sill", Side.LEFT, System.STRUCTURE)
 ROOF = Panel(PanelId(2), "Roof", Side.CENTRE, System.OUTER)
@@ -220,6 +224,13 @@ def tables() -> tuple[CostTable, ...]:
         table("category", CostRow(Category.PANELS, "panels and metal", 12000, 0, 0, 0)),
         table("area", CostRow("1", "Area 1", 12000, 0, 390, 0)),
     )
+
+
+def told(rec: Record, cover: PhotoId | None = None) -> tuple[AreaStory, ...]:
+    """Every story with its stages rather than its claims, and figures of ``tables``."""
+    choices = usual(Cut.OWN).with_part(Part.CLAIMS, wanted=False)
+    numbers = {cover: 1} if cover is not None else {}
+    return stories(rec, tables()[1], numbers, choices, all_claims(rec))
 
 
 def at(text: str) -> When:

@@ -59,13 +59,13 @@ def test_a_finished_area_needs_each_photo(role: Role, kind: GapKind) -> None:
 
 
 def test_an_area_just_found_needs_no_photo_of_work_not_done() -> None:
-    found = record(areas=(area(1, ("found", "2016"), done=""),))
+    found = record(areas=(area(1, ("found", "2016-02"), done=""),))
     assert kinds(found) == [GapKind.AREA_NO_BEFORE, GapKind.AREA_NOT_FINISHED]
 
 
 def test_an_area_not_finished_says_where_it_stands() -> None:
     half = record(
-        areas=(area(1, ("found", "2016"), ("welded", "2016-03")),),
+        areas=(area(1, ("found", "2016-02"), ("welded", "2016-03")),),
         photos=(photo(1), photo(2)),
         pins=(pin(1), pin(2, 2)),
         area_photos=(chosen(1, 1, Role.BEFORE), chosen(1, 2, Role.DURING)),

@@ -24,8 +24,7 @@ from journal.domain.when import parse
 from journal.dossier.document import Metalwork
 from journal.dossier.gaps import gaps
 from journal.dossier.method import method
-from journal.dossier.story import stories
-from tests.dossier.records import finished_record, tables
+from tests.dossier.records import finished_record, told
 
 VIEW, AREA = ViewId(1), AreaId(1)
 
@@ -88,26 +87,26 @@ def welded_record(**parts: object) -> Record:
     return replace(finished_record(), **(whole | parts))  # type: ignore[arg-type]
 
 
-def told(record: Record) -> Metalwork:
-    (story,) = stories(record, tables()[1], None)
+def metal_of(record: Record) -> Metalwork:
+    (story,) = told(record)
     return story.metal
 
 
 def test_seams_are_told_by_joint_with_their_states() -> None:
-    assert told(welded_record()).seams == (
+    assert metal_of(welded_record()).seams == (
         "Butt seam: 1.20 m drawn; 1.20 m tacked, 1.20 m welded, 0.60 m dressed.",
         "Plug row: 0.40 m drawn; 0.20 m tacked, 0.20 m welded; 6 of 11 welds made.",
     )
 
 
 def test_new_metal_is_told_with_its_area_mass_steel_and_thickness() -> None:
-    (words,) = told(welded_record()).patches
+    (words,) = metal_of(welded_record()).patches
     # 200 x 100 x 1.2 mm of steel at 7,850 kg/m3 is 188.4 g.
     assert words == "Patch, 200 cm², 188 g of 1.2 mm zinc-coated sheet, in since 12 March 2016."
 
 
 def test_readings_stand_before_against_after_and_are_never_judged() -> None:
-    metal = told(welded_record())
+    metal = metal_of(welded_record())
     first, second = metal.measured
     assert (first.before, first.after, first.difference) == ("1284", "1286.5", "+2.5")
     assert first.remark == "outside what you set"
@@ -121,16 +120,16 @@ def test_readings_stand_before_against_after_and_are_never_judged() -> None:
 
 
 def test_what_lies_near_a_mounting_is_told_with_its_distance() -> None:
-    (words,) = told(welded_record()).bearings
+    (words,) = metal_of(welded_record()).bearings
     assert words.startswith(
         "Load-bearing: have it inspected. A seam lies 100 mm from the seat belt anchor point"
     )
     far = AnchorPoint(AnchorId(1), VIEW, 1501, 100, AnchorKind.SEAT_BELT, "Belt", 300)
-    assert told(welded_record(anchors=(far,))).bearings == ()
+    assert metal_of(welded_record(anchors=(far,))).bearings == ()
 
 
 def test_an_area_without_metalwork_tells_none() -> None:
-    assert told(finished_record()) == Metalwork()
+    assert metal_of(finished_record()) == Metalwork()
     headings = [part.heading for part in method(finished_record(), (), "1")]
     assert "How metalwork is measured" not in headings
     headings = [part.heading for part in method(welded_record(), (), "1")]
@@ -149,8 +148,8 @@ def test_a_finished_area_lacks_what_is_not_welded_or_not_read_after() -> None:
 
 
 def test_what_lies_near_a_mounting_brings_its_caution_once() -> None:
-    (story,) = stories(welded_record(), tables()[1], None)
+    (story,) = told(welded_record())
     assert [caution.title for caution in story.cautions] == ["Seat-belt anchorages"]
     kept = replace(welded_record().areas[0], cautions=("belt anchorages",))
-    (story,) = stories(welded_record(areas=(kept,)), tables()[1], None)
+    (story,) = told(welded_record(areas=(kept,)))
     assert [caution.title for caution in story.cautions] == ["Seat-belt anchorages"]

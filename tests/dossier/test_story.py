@@ -6,16 +6,10 @@ from journal.domain.areas import Area, Entry, StageChange
 from journal.domain.ids import AreaId, EntryId, PhotoId, StageChangeId
 from journal.domain.photos import Basis, Role
 from journal.domain.receipts import Paper
-from journal.domain.record import Record
 from journal.domain.when import parse
-from journal.dossier.document import AreaStory
-from journal.dossier.story import in_order_of_time, stories
+from journal.dossier.story import in_order_of_time
 from tests.dossier import records
-from tests.dossier.records import area, chosen, finished_record, photo, record, work
-
-
-def told(rec: Record) -> tuple[AreaStory, ...]:
-    return stories(rec, records.tables()[1], None)
+from tests.dossier.records import area, chosen, finished_record, photo, record, told, work
 
 
 def test_a_finished_area_tells_all_it_has() -> None:
@@ -105,7 +99,7 @@ def test_a_photo_in_two_areas_keeps_its_number() -> None:
 
 def test_the_cover_photo_is_number_one_everywhere() -> None:
     rec = finished_record()
-    (story,) = stories(rec, None, PhotoId(3))
+    (story,) = told(rec, PhotoId(3))
     assert [row.number for row in story.shown] == [2, 3, 1]
 
 
