@@ -128,7 +128,7 @@ def start(journal: Path, name: str, day: str, ceiling: str, hours: str, note: st
 @click.option("--strength", type=float, default=0.5, help="Of the cause, 0 to 1.")
 @click.option("--note", default="")
 @click.pass_obj
-def add(journal: Path, what: str, name: str, money: str, hours: str, **said: Any) -> None:
+def add(journal: Path, /, what: str, name: str, money: str, hours: str, **said: Any) -> None:
     """Record a finding in the latest open survey, or the one named."""
     with open_journal(journal) as session:
         survey = actions.find_survey(session, name)

@@ -23,7 +23,7 @@ def draw_estimate(
     from matplotlib.backends.backend_agg import FigureCanvasAgg
 
     with DRAWING:
-        canvas = FigureCanvasAgg(_figure(outlook, title, currency, look, size))
+        canvas: Any = FigureCanvasAgg(_figure(outlook, title, currency, look, size))
         canvas.draw()
         wide, high = canvas.get_width_height()
         return DrawnChart(wide, high, bytes(canvas.buffer_rgba()), ())

@@ -182,7 +182,7 @@ class SurveyMode(Mode):
 
     @Slot(str)
     def _on_act(self, name: str) -> None:
-        acts = {
+        acts: dict[str, Callable[[], object]] = {
             "start": self._start,
             "go on": lambda: self._ask(go_on=True),
             "change": lambda: self._ask(go_on=False),

@@ -1,5 +1,7 @@
 """The left side of a survey: which one, what it comes to, and all that was found as a list."""
 
+from functools import partial
+
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QListWidgetItem, QWidget
 
@@ -50,7 +52,7 @@ class SurveyPane(QWidget):
         self.list.setIconSize(QSize(44, 44))
         self.detail = label("", "muted")
         self.acts = {
-            name: button(text, lambda name=name: self.act_wanted.emit(name), icon=icon, role=role)
+            name: button(text, partial(self.act_wanted.emit, name), icon=icon, role=role)
             for name, text, icon, role in (
                 ("start", "New &survey", "survey", ""),
                 ("go on", "&Go on from it", "next", ""),
