@@ -1,6 +1,7 @@
 """restoration-journal people: who works on the car."""
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -66,7 +67,7 @@ def _person(
 def _list(session: Session, as_json: bool) -> None:
     sums = hour_sums(session, "person")
     by_key = {row.key: row for row in sums.rows}
-    rows = []
+    rows: list[dict[str, Any]] = []
     for person in all_people(session):
         found = by_key.get(same_name(person.name))
         rows.append(

@@ -26,7 +26,7 @@ class Rail(QFrame):
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._buttons: dict[str, QToolButton] = {}
-        layout = QVBoxLayout(self)
+        self._layout = layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 8, 0, 8)
         layout.setSpacing(2)
         for number, (title, icon) in enumerate(pages, start=1):
@@ -41,7 +41,7 @@ class Rail(QFrame):
 
     def set_corner(self, widget: QWidget) -> None:
         """Put something in the corner of the window, below the pages."""
-        self.layout().addWidget(widget)
+        self._layout.addWidget(widget)
 
     def mark(self, title: str) -> None:
         """Show which page is in front."""

@@ -74,8 +74,8 @@ class PeopleDialog(QDialog):
             item = QTreeWidgetItem(cells)
             item.setToolTip(5, person.note)
             self.list.addTopLevelItem(item)
-        if self._people:
-            self.list.setCurrentItem(self.list.topLevelItem(0))
+        if first := self.list.topLevelItem(0):
+            self.list.setCurrentItem(first)
         for number in range(5):
             self.list.resizeColumnToContents(number)
         self._show_what_can_be_done()

@@ -29,6 +29,7 @@ class PhotoHoursDialog(FormDialog):
         super().__init__("Hours from photos", "&Record the ticked days", parent)
         self._desk = desk
         self._days: tuple[PhotoDay, ...] = ()
+        self._items: list[QTreeWidgetItem] = []
         self._names = {area.id: area.name for area in desk.ask(area_actions.areas) or ()}
         self.resize(820, 560)
         self.person = CheckedField(edit=PickEdit(desk.ask(hour_actions.people) or ()))
@@ -94,17 +95,19 @@ class PhotoHoursDialog(FormDialog):
         self._days = tuple(reversed(days))
         self.list.blockSignals(True)
         self.list.clear()
+        self._items = []
         for day in self._days:
             item = QTreeWidgetItem(self._cells(day))
             item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
             item.setCheckState(0, Qt.CheckState.Unchecked)
             item.setTextAlignment(1, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             self.list.addTopLevelItem(item)
+            self._items.append(item)
         self.list.blockSignals(False)
         for number in range(4):
             self.list.resizeColumnToContents(number)
-        if self._days:
-            self.list.setCurrentItem(self.list.topLevelItem(0))
+        if self._items:
+            self.list.setCurrentItem(self._items[0])
         self._count()
 
     def _cells(self, day: "PhotoDay") -> list[str]:
@@ -119,14 +122,14 @@ class PhotoHoursDialog(FormDialog):
     def _ticked(self) -> "list[PhotoDay]":
         return [
             day
-            for place, day in enumerate(self._days)
-            if self.list.topLevelItem(place).checkState(0) is Qt.CheckState.Checked
+            for day, item in zip(self._days, self._items, strict=True)
+            if item.checkState(0) is Qt.CheckState.Checked
         ]
 
     def _tick(self, state: Qt.CheckState) -> None:
         self.list.blockSignals(True)
-        for place in range(self.list.topLevelItemCount()):
-            self.list.topLevelItem(place).setCheckState(0, state)
+        for item in self._items:
+            item.setCheckState(0, state)
         self.list.blockSignals(False)
         self._count()
 
