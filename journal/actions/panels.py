@@ -15,7 +15,7 @@ from journal.domain.photos import Photo
 from journal.domain.receipts import Line, Receipt
 from journal.domain.wanted import Wanted, WantedState
 from journal.domain.when import When
-from journal.domain.work import Work
+from journal.domain.work import Work, WorkBasis
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,5 +125,6 @@ def _wanted(parts: tuple[Wanted, ...]) -> Iterator[Event]:
 
 def _worked(work: tuple[Work, ...]) -> Iterator[Event]:
     for day in work:
-        title = f"{spoken_hours(day.minutes)} by {day.person}"
+        lowest = "At least " if day.basis is WorkBasis.PHOTOS else ""
+        title = f"{lowest}{spoken_hours(day.minutes)} by {day.person}"
         yield Event(day.when, "work", title, day.note, day.id)

@@ -20,7 +20,7 @@ from journal.domain.money import format_money
 from journal.domain.receipts import Paper, Receipt, Share
 from journal.domain.sharing import share
 from journal.domain.when import When, spoken
-from journal.domain.work import Work
+from journal.domain.work import BASIS_WORDS, Work
 
 _MOST_SHOWN = 8
 
@@ -97,7 +97,7 @@ class AreaSpent(QWidget):
             part = part_of(work.minutes, work.shares, area_id)
             if part is not None:
                 what = f"{work.person}: {work.note}" if work.note else work.person
-                yield Spent(work.when, what, spoken_hours(part), "", work)
+                yield Spent(work.when, what, spoken_hours(part), BASIS_WORDS[work.basis], work)
 
     def _open(self, spent: Spent) -> None:
         if self._desk.read_only:
