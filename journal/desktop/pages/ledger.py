@@ -1,16 +1,15 @@
 """The page of money and hours: a few figures, and tabs that show what they are made of."""
 
-from typing import Any
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QTabWidget, QWidget
 
-from journal.actions.ledger_page import LedgerRead, read_ledger
 from journal.desktop.desk import Desk, ReceiptSelected, Selection, WantedSelected
 from journal.desktop.dialogs.opening import open_dialog
-from journal.desktop.locales import money
 from journal.desktop.pages import Page, ledger_filters
-from journal.desktop.pages.ledger_filters import LinesWanted, Only
+from journal.desktop.pages.ledger_filters import Lines, LinesWanted, Only
 from journal.desktop.pages.ledger_head import LedgerHead
 from journal.desktop.pages.ledger_papers import read_papers
 from journal.desktop.pages.ledger_tabs import TABS, LedgerTab, TabHolder
@@ -18,9 +17,10 @@ from journal.desktop.tasks import Task
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.parts import column
 from journal.domain.changes import Changes
-from journal.domain.hours import spoken_hours
-from journal.domain.made_of import MadeOf
 from journal.domain.price_index import InMoneyOf
+
+if TYPE_CHECKING:
+    from journal.actions.ledger_page import LedgerRead
 
 _KINDS = frozenset(
     ("receipts", "work", "areas", "milestones", "car", "people", "valuations", "price_indices",
@@ -106,11 +106,15 @@ class LedgerPage(Page):
         session, wish = self.desk.session, self._wish
         if self._reading is not None:
             self._reading.cancel()
-        self._reading = self.desk.read(
-            lambda _context: read_ledger(session, wish), self._on_read, self
-        )
 
-    def _on_read(self, found: LedgerRead) -> None:
+        def job(_context: object) -> "LedgerRead":
+            from journal.actions.ledger_page import read_ledger
+
+            return read_ledger(session, wish)
+
+        self._reading = self.desk.read(job, self._on_read, self)
+
+    def _on_read(self, found: "LedgerRead") -> None:
         self._reading = None
         # Without money and hours there is no figure to show, but there may be a survey to make.
         self.head.setVisible(bool(found.receipts or found.work or found.figures.valuation))
@@ -167,32 +171,30 @@ class LedgerPage(Page):
         """Read what a figure is made of, and show it."""
         self._read_lines(wanted, self._show_lines)
 
-    def _read_lines(self, wanted: LinesWanted, then: Any) -> None:
+    def _read_lines(self, wanted: LinesWanted, then: Callable[[LinesWanted, Lines], None]) -> None:
         session = self.desk.session
         if self._opening is not None:
             self._opening.cancel()
         self._opening = self.desk.read(
-            lambda _context: wanted.read(session), lambda found: then(wanted, found), self
+            lambda _context: ledger_filters.read_lines(session, wanted),
+            lambda found: then(wanted, found),
+            self,
         )
 
-    def _show_lines(self, wanted: LinesWanted, found: MadeOf) -> None:
+    def _show_lines(self, wanted: LinesWanted, found: Lines) -> None:
         """Bring the list to the front that a figure's lines stand in."""
         self._opened = wanted
         self._keep_lines(wanted, found)
-        title = "Hours" if wanted.hours or (found.time and not found.money) else "Receipts"
+        title = "Hours" if found.work and (wanted.hours or not found.receipts) else "Receipts"
         self.show_tab(title)
         self.tab(title).table.setFocus()
 
-    def _keep_lines(self, wanted: LinesWanted, found: MadeOf) -> None:
+    def _keep_lines(self, _wanted: LinesWanted, found: Lines) -> None:
         """Show in both lists only what a figure is made of."""
         self._opening = None
-        if found.money or not found.time:
-            beside = f"and {spoken_hours(found.minutes)} of work" if found.time else ""
-            only = ledger_filters.only_receipts(wanted.words, found, wanted.currency, beside)
-            self.tab("Receipts").set_only(only)
-        if found.time:
-            beside = f"and {money(found.total, wanted.currency)} spent" if found.money else ""
-            self.tab("Hours").set_only(ledger_filters.only_work(wanted.words, found, beside))
+        for title, only in (("Receipts", found.receipts), ("Hours", found.work)):
+            if only is not None:
+                self.tab(title).set_only(only)
 
     def _show_rest(self) -> None:
         """Show the other list: what a figure is made of stands in both."""

@@ -1,8 +1,9 @@
 """Costs in one table, laid out by what is chosen above it."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QComboBox, QStackedLayout, QWidget
 
-from journal.actions.ledger_page import LedgerRead, ledger_table
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.pages import ledger_filters
@@ -12,6 +13,9 @@ from journal.desktop.pages.ledger_tabs import LedgerTab
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row
 from journal.domain.costs import COSTS_BY, CostRow, CostsBy, CostTable
+
+if TYPE_CHECKING:
+    from journal.actions.ledger_page import LedgerRead
 
 
 class CostsTab(LedgerTab):
@@ -66,7 +70,7 @@ class CostsTab(LedgerTab):
         """Lay the costs out by something else."""
         self.choice.setCurrentIndex(COSTS_BY.index(by))
 
-    def show_found(self, found: LedgerRead) -> None:
+    def show_found(self, found: "LedgerRead") -> None:
         """Show the table that the page has read."""
         self._found = found
         self._stack.setCurrentIndex(0 if found.receipts or found.work else 1)
@@ -78,9 +82,13 @@ class CostsTab(LedgerTab):
         session, by, wish = self.desk.session, self.by, self._found.wish
         if self._reading is not None:
             self._reading.cancel()
-        self._reading = self.desk.read(
-            lambda _context: ledger_table(session, by, wish), self._on_read, self
-        )
+
+        def job(_context: object) -> CostTable:
+            from journal.actions.ledger_page import ledger_table
+
+            return ledger_table(session, by, wish)
+
+        self._reading = self.desk.read(job, self._on_read, self)
 
     def _on_read(self, table: CostTable) -> None:
         self._reading = None

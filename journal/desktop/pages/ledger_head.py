@@ -1,11 +1,11 @@
 """The head of the Ledger: three figures clearly apart, the smaller ones under them, and remarks."""
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
-from journal.actions.ledger_page import LedgerRead
 from journal.desktop.locales import money
 from journal.desktop.pages import ledger_filters
 from journal.desktop.pages.ledger_filters import LinesWanted, Only
@@ -15,6 +15,9 @@ from journal.domain.hours import spoken_hours
 from journal.domain.made_of import FigureName
 from journal.domain.price_index import InMoneyOf, NotRevalued, spoken_apart
 from journal.domain.when import spoken
+
+if TYPE_CHECKING:
+    from journal.actions.ledger_page import LedgerRead
 
 _LARGE = ("Money spent", "Own hours", "Valuation")
 _SMALL = ("Restoration", "Upkeep", "Not proven", "Saved", "Not shared")
@@ -105,7 +108,7 @@ class LedgerHead(QWidget):
 
     # --- showing ---
 
-    def show_found(self, found: LedgerRead) -> None:
+    def show_found(self, found: "LedgerRead") -> None:
         """Show what was read."""
         self._found = found
         self._show_years(found)
@@ -115,7 +118,7 @@ class LedgerHead(QWidget):
         self._remark_on_receipts(found)
         self._remark_on_the_year(found)
 
-    def _show_years(self, found: LedgerRead) -> None:
+    def _show_years(self, found: "LedgerRead") -> None:
         self.money_of.clear()
         self.money_of.addItem(_AS_PAID, None)
         for year in found.years:
@@ -124,7 +127,7 @@ class LedgerHead(QWidget):
         self.money_of.setCurrentIndex(max(0, self.money_of.findData(wished)))
         self.money_of.setEnabled(bool(found.years))
 
-    def _show_large(self, found: LedgerRead) -> None:
+    def _show_large(self, found: "LedgerRead") -> None:
         currency, figures = found.summary.currency, found.figures
         spent = _AS_PAID if found.wish is None else f"in the money of {found.wish.period}"
         together = "restoration and upkeep together"
@@ -141,7 +144,7 @@ class LedgerHead(QWidget):
             words = f"{latest.basis.value}, {latest.valuer}, {spoken(latest.when)}"
             self.figures["Valuation"].show_figure(money(latest.amount, currency), words)
 
-    def _show_small(self, found: LedgerRead) -> None:
+    def _show_small(self, found: "LedgerRead") -> None:
         one, show = found.summary, self.figures
 
         def sum_of(minor: int) -> str:
@@ -166,7 +169,7 @@ class LedgerHead(QWidget):
 
     # --- remarks ---
 
-    def _remark_on_receipts(self, found: LedgerRead) -> None:
+    def _remark_on_receipts(self, found: "LedgerRead") -> None:
         """Say what the sums leave out or keep as printed, with a way to the receipts."""
         one = found.summary
         if one.differing:
@@ -186,7 +189,7 @@ class LedgerHead(QWidget):
             about = f"{missing.currency} without a rate"
             self._add_remark(words, ledger_filters.these(about, missing.receipt_ids))
 
-    def _remark_on_the_year(self, found: LedgerRead) -> None:
+    def _remark_on_the_year(self, found: "LedgerRead") -> None:
         """Say by which index the money was revalued, and what of it could not be."""
         if found.problem:
             self._add_remark(f"{found.problem} All money is shown as it was paid.")
@@ -220,7 +223,7 @@ class LedgerHead(QWidget):
         self.remarks.addLayout(line)
 
 
-def _worth(found: LedgerRead) -> str:
+def _worth(found: "LedgerRead") -> str:
     """What own hours are worth at the owner's rates, said to be no money spent."""
     figures = found.figures
     besides = f"; besides, {_about(figures.paid_minutes)} paid for" if figures.paid_minutes else ""

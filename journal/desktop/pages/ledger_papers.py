@@ -2,12 +2,15 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.opening import open_dialog
-from journal.desktop.dialogs.receipt_queue import ReceiptQueue
+
+if TYPE_CHECKING:
+    from journal.desktop.dialogs.receipt_queue import ReceiptQueue
 
 _KINDS = "Photos, scans and PDFs (*.pdf *.jpg *.jpeg *.png *.tif *.tiff *.heic *.webp)"
 
@@ -20,7 +23,7 @@ def choose_papers(desk: Desk, over: QWidget) -> None:
     read_papers(desk, [Path(name) for name in names], over)
 
 
-def read_papers(desk: Desk, paths: Sequence[Path], over: QWidget) -> ReceiptQueue | None:
+def read_papers(desk: Desk, paths: Sequence[Path], over: QWidget) -> "ReceiptQueue | None":
     """Read papers, each as one receipt, and open their forms one after the other.
 
     Spreadsheets among them are brought in: what they hold is shown first.
@@ -36,6 +39,8 @@ def read_papers(desk: Desk, paths: Sequence[Path], over: QWidget) -> ReceiptQueu
             open_dialog(BringInSheetDialog(desk, path, over))
     if not files:
         return None
+    from journal.desktop.dialogs.receipt_queue import ReceiptQueue
+
     queue = ReceiptQueue(desk, files, over)
     queue.start()
     return queue

@@ -26,6 +26,8 @@ BAR_ROLE = Qt.ItemDataRole.UserRole + 1
 _WIDEST = 320
 #: How many rows are measured to find the width of a column.
 _MEASURED = 60
+#: What a cell takes beside its text, in pixels: the style sheet's padding and the view's margin.
+_BESIDE = 24
 
 _Index = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
@@ -78,6 +80,10 @@ class RowsModel(QAbstractTableModel):
     def rows(self) -> tuple[Any, ...]:
         """The rows in the order shown, without the total."""
         return tuple(self._rows)
+
+    def first(self, count: int) -> Sequence[Any]:
+        """As many of the rows shown, from the top."""
+        return self._rows[:count]
 
     def row_at(self, place: int) -> Any:
         """The row at a place; None for the total and beyond."""
@@ -203,10 +209,15 @@ class RowsTable(QTableView):
     def sizeHintForColumn(self, column: int) -> int:
         """How wide a column wants to be, in pixels."""
         if column not in self._widths:
-            # The header asks at every turn, and each time Qt would measure dozens of rows.
-            widest = max(super().sizeHintForColumn(column), self._least_width(column))
-            self._widths[column] = widest
+            # The header asks at every turn, and each time Qt would measure dozens of rows; and it
+            # asks eight things of a cell to know its width, where its text is enough.
+            self._widths[column] = max(self._measure(column), self._least_width(column))
         return self._widths[column]
+
+    def _measure(self, column: int) -> int:
+        text, metrics = self.rows_model.columns()[column].text, self.fontMetrics()
+        widths = (metrics.horizontalAdvance(text(row)) for row in self.rows_model.first(_MEASURED))
+        return max(widths, default=0) + _BESIDE
 
     def set_rows(self, rows: Sequence[Any], total: Any = None) -> None:
         """Show these rows, and keep the picked place."""
