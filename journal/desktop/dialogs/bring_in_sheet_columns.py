@@ -1,18 +1,12 @@
 """The real rows of a sheet with what each column is over them, and how it is to be read."""
 
 from dataclasses import replace
-from typing import Any
 
 from PySide6.QtCore import (
-    QAbstractTableModel,
-    QModelIndex,
-    QObject,
-    QPersistentModelIndex,
     Qt,
     Signal,
     Slot,
 )
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -29,29 +23,24 @@ from PySide6.QtWidgets import (
 )
 
 from journal.actions.bring_in import OpenSheet
+from journal.desktop.dialogs.bring_in_sheet_rows import SHOWN_ROWS, SheetRowsModel
 from journal.desktop.theme import TARGET
 from journal.desktop.widgets.parts import column, label
 from journal.domain.errors import JournalError
 from journal.domain.sheet_rows import (
     REPEATABLE,
-    BadCell,
-    Cell,
     Choices,
     DayOrder,
     Decimals,
-    Grid,
     Proposal,
     Role,
-    shown,
 )
 
-#: So many rows are shown to tell the columns by; all are read.
-_SHOWN = 200
 _WIDEST = 260
+#: How many rows are measured to find how wide a column is.
+_MEASURED = 20
 #: What a box takes beside its words: its frame, its arrow and the gaps between columns.
 _ROUND_A_ROLE = 78
-_ROOT = QModelIndex()
-_Index = QModelIndex | QPersistentModelIndex
 
 _KINDS = (("My own list: receipts, hours", False), ("A bank's list of lines", True))
 _DATES = (
@@ -64,72 +53,6 @@ _DECIMALS = (
     ("Decimal point (1,234.56)", Decimals.POINT),
     ("Both: refuse the doubtful", Decimals.BOTH),
 )
-
-
-class _Rows(QAbstractTableModel):
-    """The first rows below the headings, as they stand in the file."""
-
-    def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._grid = Grid("", ())
-        self._heading = 0
-        self._names: tuple[str, ...] = ()
-        self._roles: tuple[Role, ...] = ()
-
-    def show_rows(self, grid: Grid, proposal: Proposal) -> None:
-        """Show a sheet's rows."""
-        self.beginResetModel()
-        self._grid, self._heading = grid, proposal.choices.heading
-        self._names, self._roles = proposal.headings, proposal.choices.roles
-        self.endResetModel()
-
-    def mark_roles(self, roles: tuple[Role, ...]) -> None:
-        """Grey the columns that are left out."""
-        self._roles = roles
-        last = self.index(self.rowCount() - 1, self.columnCount() - 1)
-        self.dataChanged.emit(self.index(0, 0), last, [Qt.ItemDataRole.ForegroundRole])
-
-    def rowCount(self, parent: _Index = _ROOT) -> int:
-        """How many rows are shown."""
-        return 0 if parent.isValid() else min(_SHOWN, len(self._grid.rows) - self._heading)
-
-    def columnCount(self, parent: _Index = _ROOT) -> int:
-        """How many columns."""
-        return 0 if parent.isValid() else len(self._names)
-
-    def cell(self, row: int, place: int) -> Cell:
-        """The value in a cell."""
-        cells = self._grid.rows[self._heading + row]
-        return cells[place] if place < len(cells) else None
-
-    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What a cell says."""
-        if not index.isValid():
-            return None
-        cell = self.cell(index.row(), index.column())
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            return " ".join(shown(cell).split())
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            words = isinstance(cell, str | bool | BadCell | None)
-            side = Qt.AlignmentFlag.AlignLeft if words else Qt.AlignmentFlag.AlignRight
-            return side | Qt.AlignmentFlag.AlignVCenter
-        is_out = self._roles[index.column()] is Role.LEAVE_OUT
-        if role == Qt.ItemDataRole.ForegroundRole and is_out:
-            return QPalette().brush(QPalette.ColorRole.PlaceholderText)
-        return None
-
-    def headerData(
-        self,
-        section: int,
-        orientation: Qt.Orientation,
-        role: int = Qt.ItemDataRole.DisplayRole,
-    ) -> Any:
-        """The headings of the file, and its row numbers."""
-        if role != Qt.ItemDataRole.DisplayRole:
-            return None
-        if orientation == Qt.Orientation.Vertical:
-            return str(self._heading + section + 1)
-        return self._names[section] if section < len(self._names) else None
 
 
 class ColumnsPane(QWidget):
@@ -157,7 +80,7 @@ class ColumnsPane(QWidget):
         self.fill_down = QCheckBox("An &empty date or supplier is that of the row above")
         self.question = label("", "subheading")
         self.roles: list[QComboBox] = []
-        self.rows_model = _Rows(self)
+        self.rows_model = SheetRowsModel(self)
         self._role_row = QTableWidget(1, 0)
         self._table = QTableView()
         self._build()
@@ -216,6 +139,7 @@ class ColumnsPane(QWidget):
             table.setWordWrap(False)
         self._table.setModel(self.rows_model)
         self._table.setAccessibleName("Rows of the sheet")
+        self._table.horizontalHeader().setResizeContentsPrecision(_MEASURED)
         self._table.verticalHeader().setDefaultSectionSize(28)
         self._table.setShowGrid(False)
         self._table.setAlternatingRowColors(True)
@@ -264,7 +188,7 @@ class ColumnsPane(QWidget):
         self.rows_model.show_rows(sheet.grid, sheet.proposal)
         self._show_roles(choices.roles)
         self.show_answers(sheet.proposal)
-        more = len(sheet.grid.rows) - choices.heading - _SHOWN
+        more = len(sheet.grid.rows) - choices.heading - SHOWN_ROWS
         self.shown.setText(f"{more:,} more rows are not shown here; all are read.")
         self.shown.setVisible(more > 0)
 

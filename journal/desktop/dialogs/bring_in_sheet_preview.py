@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QAbstractItemView, QTabWidget, QWidget
@@ -38,9 +39,9 @@ def _when(found: _Row) -> str:
     return spoken(dated.when) if dated else ""
 
 
-def _earliest(found: _Row) -> object:
+def _earliest(found: _Row) -> datetime:
     dated = found.item.receipt or found.item.work
-    return dated.when if dated else ""
+    return dated.when.earliest if dated else datetime.max
 
 
 def _who(item: Item) -> str:
@@ -178,11 +179,11 @@ class PreviewPane(QWidget):
 
     def _set(self, fate: Fate) -> None:
         """Have another thing become of the rows picked, where it can."""
-        model = self.items.selectionModel()
-        for index in model.selectedRows():
-            found = self.items.rows_model.row_at(index.row())
-            if isinstance(found, _Row) and fate in found.item.fates:
-                self._fates[found.place] = fate
+        for picked in self.items.selectionModel().selection():
+            for place in range(picked.top(), picked.bottom() + 1):
+                found = self.items.rows_model.row_at(place)
+                if isinstance(found, _Row) and fate in found.item.fates:
+                    self._fates[found.place] = fate
         self._show_items()
 
 
