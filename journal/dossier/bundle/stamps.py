@@ -83,13 +83,27 @@ def verify(
     not to be from whom it says.
     """
     try:
-        read = _read(reply)
-        info = read.parsed.tst_info
-        wrong = tuple(_mismatches(read.parsed, data, request))
-        made, who = info.gen_time, read.signer()
+        return _verified(name, reply, data, request, authorities)
     except Exception as error:
         said = f"It is no reply of a time stamp authority, or is damaged ({error})."
         return StampFound(name, None, "", good=False, trusted=False, said=(said,))
+
+
+def _verified(
+    name: str,
+    reply: bytes,
+    data: bytes,
+    request: bytes | None,
+    authorities: "tuple[Certificate, ...]",
+) -> StampFound:
+    parsed = _parsed(reply)
+    if parsed.status not in (0, 1):
+        words = "; ".join(map(str, parsed.status_string or ())) or f"status {parsed.status}"
+        said = f"The authority refused to stamp it ({words})."
+        return StampFound(name, None, "", good=False, trusted=False, said=(said,))
+    read = _Reply(parsed, _enclosed(parsed))
+    made, who = read.parsed.tst_info.gen_time, read.signer()
+    wrong = tuple(_mismatches(read.parsed, data, request))
     if wrong:
         return StampFound(name, made, who, good=False, trusted=False, said=wrong)
     holds, words = _signature(read, data, authorities)
@@ -99,10 +113,6 @@ def verify(
 
 
 def _mismatches(reply: Any, data: bytes, request: bytes | None) -> Iterator[str]:
-    if reply.status not in (0, 1):
-        words = "; ".join(map(str, reply.status_string)) or f"status {reply.status}"
-        yield f"The authority refused to stamp it ({words})."
-        return
     imprint = reply.tst_info.message_imprint
     if imprint.hash_algorithm.dotted_string != _SHA256:
         yield "It stamps a digest other than SHA-256, which was not asked for."
@@ -164,20 +174,24 @@ def _request(data: bytes) -> Any:
         raise JournalError(f"This is no time stamp request ({error}).") from error
 
 
-def _read(reply: bytes) -> _Reply:
-    from cryptography import x509
+def _parsed(reply: bytes) -> Any:
     from rfc3161_client import decode_timestamp_response
 
     if len(reply) > MOST:
         raise ValueError("it is too large")
     try:
-        parsed = decode_timestamp_response(reply)
+        return decode_timestamp_response(reply)
     except ValueError:
         # Common authorities don't sort the enclosed certificates as DER wants it; nothing is signed
         # of their order.
-        parsed = decode_timestamp_response(_with_sorted_certificates(reply))
-    found = (x509.load_der_x509_certificate(one) for one in parsed.signed_data.certificates)
-    return _Reply(parsed, tuple(found))
+        return decode_timestamp_response(_with_sorted_certificates(reply))
+
+
+def _enclosed(parsed: Any) -> "tuple[Certificate, ...]":
+    from cryptography import x509
+
+    found = parsed.signed_data.certificates
+    return tuple(x509.load_der_x509_certificate(one) for one in found)
 
 
 def _with_sorted_certificates(reply: bytes) -> bytes:
