@@ -122,7 +122,10 @@ def go_on_from(session: Session, survey_id: SurveyId, name: str, when: When) -> 
     check_survey(new, _currency(session))
     with session.journal.edit(f"Go on from the survey “{old.survey.name}”") as edit:
         made = store.add(new)
-        causes = {cause.id: store.add_cause(replace(cause, survey_id=made)) for cause in old.causes}
+        causes = {
+            cause.id: store.put_cause(replace(cause, id=CauseId(0), survey_id=made))
+            for cause in old.causes
+        }
         for found in old.findings:
             cause_id = None if found.cause_id is None else causes[found.cause_id]
             store.add_finding(replace(found, survey_id=made, cause_id=cause_id))
@@ -322,13 +325,8 @@ def _with(session: Session, found: Finding, cause: Cause | None, new_area: str) 
     """The finding with its cause and repair area recorded. Inside an edit."""
     journal = session.journal
     cause_id = found.cause_id
-    if cause is not None and cause.id:
-        journal.surveys.change_cause(cause)
-        cause_id = cause.id
-    elif cause is not None:
-        same = [c for c in sheet(session, found.survey_id).causes if c.name == cause.name.strip()]
-        made = replace(cause, survey_id=found.survey_id, name=cause.name.strip())
-        cause_id = same[0].id if same else journal.surveys.add_cause(made)
+    if cause is not None:
+        cause_id = journal.surveys.put_cause(replace(cause, survey_id=found.survey_id))
     area_id = found.area_id
     if new_area.strip() and found.panel_id is not None:
         area_id = journal.areas.add(new_area.strip(), [found.panel_id], found.text)

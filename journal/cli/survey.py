@@ -33,6 +33,9 @@ from journal.domain.when import When, parse, spoken
 
 _OF = click.option("--survey", "name", default="", help="Its name or number; the latest else.")
 
+#: Of a cause that is new, where none is given.
+_STRENGTH = 0.5
+
 
 @click.group("survey", invoke_without_command=True)
 @journal_argument
@@ -125,7 +128,7 @@ def start(journal: Path, name: str, day: str, ceiling: str, hours: str, note: st
 @click.option("--hours", default="0", help="The same for hours: 6/12/40.")
 @click.option("--area", default="", help="The repair area it belongs to.")
 @click.option("--cause", default="", help="What makes it worse together with others.")
-@click.option("--strength", type=float, default=0.5, help="Of the cause, 0 to 1.")
+@click.option("--strength", type=float, help="Of the cause, 0 to 1; 0.5 for a new one.")
 @click.option("--note", default="")
 @click.pass_obj
 def add(journal: Path, /, what: str, name: str, money: str, hours: str, **said: Any) -> None:
@@ -204,9 +207,11 @@ def _cause(session: Session, survey_id: SurveyId, said: dict[str, Any]) -> Cause
     name = said["cause"].strip()
     if not name:
         return None
-    known = actions.sheet(session, survey_id).causes
-    number = next((one.id for one in known if one.name == name), CauseId(0))
-    return Cause(number, survey_id, name, said["strength"])
+    known = [one for one in actions.sheet(session, survey_id).causes if one.name == name]
+    strength = said["strength"]
+    if strength is None:
+        strength = known[0].strength if known else _STRENGTH
+    return Cause(CauseId(0), survey_id, name, strength)
 
 
 def _tell_sheet(

@@ -14,6 +14,8 @@ from journal.domain.when import When
 
 #: No one finding takes longer; a larger figure is a slip of the finger. In minutes.
 MOST_MINUTES = 20_000 * 60
+#: The most time that somebody can mean to give a car, in minutes: a working life.
+_MOST_CEILING = 100_000 * 60
 
 
 class Severity(StrEnum):
@@ -150,8 +152,11 @@ def check_survey(survey: Survey, currency: str) -> None:
             f"A ceiling of {format_money(survey.ceiling, currency)} is none: give more than"
             " nothing, or leave it empty."
         )
-    if survey.ceiling_minutes is not None and survey.ceiling_minutes <= 0:
-        raise JournalError("A ceiling of hours is more than nothing; or leave it empty.")
+    if survey.ceiling_minutes is not None and not 0 < survey.ceiling_minutes <= _MOST_CEILING:
+        raise JournalError(
+            f"A ceiling of hours is more than nothing and at most {_hours(_MOST_CEILING)};"
+            " or leave it empty."
+        )
 
 
 def check_cause(cause: Cause) -> None:

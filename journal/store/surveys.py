@@ -7,7 +7,7 @@ from journal.domain.errors import JournalError
 from journal.domain.findings import Cause, Finding, Severity, Survey, SurveySheet, Three
 from journal.domain.ids import AreaId, CauseId, FindingId, PanelId, SurveyId, ViewId
 from journal.store.opened import Subject
-from journal.store.rows import dated, delete, insert, update, when_columns
+from journal.store.rows import dated, delete, insert, kept_text, update, when_columns
 
 _FINDING = (
     "id, survey_id, text, severity, best, likely, worst, best_minutes, likely_minutes, "
@@ -72,13 +72,15 @@ class Surveys(Subject):
 
     # Causes
 
-    def add_cause(self, cause: Cause) -> CauseId:
-        """Record what findings of a survey share."""
-        return CauseId(insert(self._db, "causes", _cause_values(cause)))
-
-    def change_cause(self, cause: Cause) -> None:
-        """Record a cause anew."""
-        update(self._db, "causes", cause.id, _cause_values(cause))
+    def put_cause(self, cause: Cause) -> CauseId:
+        """Record what findings of a survey share: anew by its number or its name, else one more."""
+        name = kept_text(cause.name.strip())
+        known = self._causes("survey_id = ?", cause.survey_id)
+        same = next((c.id for c in known if c.id == cause.id or c.name == name), None)
+        if same is None:
+            return CauseId(insert(self._db, "causes", _cause_values(cause)))
+        update(self._db, "causes", same, _cause_values(cause))
+        return same
 
     def remove_cause(self, cause_id: CauseId) -> None:
         """Take a cause out; its findings stay, with nothing in common."""
@@ -178,7 +180,7 @@ def _survey_values(survey: Survey) -> dict[str, Any]:
 
 def _cause_values(cause: Cause) -> dict[str, Any]:
     strength = round(cause.strength, 3)
-    return {"survey_id": cause.survey_id, "name": cause.name, "strength": strength}
+    return {"survey_id": cause.survey_id, "name": cause.name.strip(), "strength": strength}
 
 
 def _finding_values(finding: Finding) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from journal.actions import areas, cars, gaps, hours, photos, receipts
+from journal.actions import areas, cars, gaps, hours, photos, receipts, surveys
 from journal.actions.checking import check
 from journal.actions.demo import make_demo
 from journal.actions.journals import open_journal
@@ -85,6 +85,21 @@ def test_photos_are_chosen_for_their_areas(session: Session) -> None:
 def test_there_are_gaps_to_fill(session: Session) -> None:
     kinds = {str(gap.kind) for gap in gaps.gaps(session)}
     assert len(kinds) >= 4
+
+
+def test_the_survey_was_too_hopeful_and_is_kept(session: Session) -> None:
+    (survey,) = surveys.surveys(session)
+    assert survey.closed
+    sheet, held = surveys.sheet(session, survey.id), surveys.outcome(session, survey.id)
+    assert (len(sheet.findings), len(sheet.causes)) == (18, 2)
+    assert held.finished == len(held.areas) == 14
+    assert held.ratio is not None
+    assert held.ratio_minutes is not None
+    assert 1.2 < held.ratio.ratio < 1.5
+    assert 1.2 < held.ratio_minutes.ratio < 1.5
+    assert held.pace is None
+    anchors = surveys.anchors(session)
+    assert any(surveys.finding_marks(anchors, one) for one in sheet.findings)
 
 
 def test_the_journal_checks_clean(folder: Path) -> None:

@@ -4,6 +4,7 @@ from datetime import date
 import pytest
 
 from journal.actions import areas, drawings, find, metalwork, panels, shaping, surveys
+from journal.actions.checking import check
 from journal.actions.history import undo
 from journal.actions.session import Session
 from journal.domain.anchors import AnchorKind, AnchorPoint
@@ -180,3 +181,29 @@ def test_a_survey_goes_with_its_findings_and_comes_back_by_undo(session: Session
     assert surveys.sheet(session, survey_id) == before
     assert surveys.find_survey(session, "buying").id == survey_id
     assert surveys.find_survey(session, "").id == survey_id
+
+
+@pytest.mark.parametrize("word", ["a\udcffb", "nul\0byte", "x" * 100_000, "two\nlines\r\n\tand"])
+def test_any_words_are_kept_and_can_be_undone(session: Session, word: str) -> None:
+    survey_id = started(session)
+    cause = replace(INSIDE, name=f"it: {word}")
+    for _ in range(2):
+        surveys.add_finding(session, replace(sill(survey_id, f"it: {word}"), note=word), cause)
+    sheet = surveys.sheet(session, survey_id)
+    assert len(sheet.causes) == 1
+    assert surveys.estimate_of(sheet).has_causes
+    surveys.close_survey(session, survey_id)
+    surveys.go_on_from(session, survey_id, f"on: {word}", DAY)
+    for _ in range(5):
+        undo(session)
+    assert surveys.surveys(session) == ()
+    assert check(session).faults == ()
+
+
+@pytest.mark.parametrize(
+    "wrong", [{"name": " "}, {"ceiling": 0}, {"ceiling": 2**63}, {"ceiling_minutes": 2**63}]
+)
+def test_a_survey_that_cannot_be_is_refused(session: Session, wrong: dict[str, object]) -> None:
+    survey = Survey(SurveyId(0), "Before", DAY)
+    with pytest.raises(JournalError):
+        surveys.start_survey(session, replace(survey, **wrong))  # type: ignore[arg-type]
