@@ -115,6 +115,8 @@ class Desk(QObject):
     page_wanted = Signal(str)
     #: A mode of the drawing is to be entered: its title ("Survey", ...).
     mode_wanted = Signal(str)
+    #: A tab of the Ledger is to come to the front: its title ("Estimate", ...).
+    tab_wanted = Signal(str)
     #: Photos are to be added; the window asks which.
     add_wanted = Signal()
 
@@ -217,6 +219,11 @@ class Desk(QObject):
         """Bring the drawing to the front in one of its modes."""
         self.page_wanted.emit("Drawing")
         self.mode_wanted.emit(title)
+
+    def show_tab(self, title: str) -> None:
+        """Bring the Ledger to the front with one of its tabs."""
+        self.page_wanted.emit("Ledger")
+        self.tab_wanted.emit(title)
 
     def announce(self, result: object) -> None:
         """Tell everybody what an action's result says has changed, if it says so."""

@@ -191,7 +191,7 @@ class SurveyMode(Mode):
             "add": self._add,
             "edit": self._edit,
             "take out": self._take_out,
-            "estimate": lambda: self.desk.show_page("Ledger"),
+            "estimate": lambda: self.desk.show_tab("Estimate"),
         }
         acts[name]()
 

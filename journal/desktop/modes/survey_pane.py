@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QListWidgetItem, QWidget
 
 from journal.desktop.theme import colours_of
+from journal.desktop.widgets.checked import repolish
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import PlainList, button, column, label
 from journal.desktop.widgets.survey_marks import mark_icon
@@ -75,12 +76,12 @@ class SurveyPane(QWidget):
             flow = FlowLayout(holder)
             for name in names:
                 flow.addWidget(self.acts[name])
-        self.setLayout(
-            column(
-                self.surveys, self.about, heads, self.sum, self.acts["estimate"], self.list,
-                self.detail, findings, margin=8,
-            )
+        layout = column(
+            self.surveys, self.about, heads, self.sum, self.acts["estimate"], self.list,
+            self.detail, findings, None, margin=8,
         )  # fmt: skip
+        layout.setStretchFactor(self.list, 100)
+        self.setLayout(layout)
         self.surveys.activated.connect(
             lambda place: self.survey_wanted.emit(SurveyId(self.surveys.itemData(place)))
         )
@@ -111,7 +112,9 @@ class SurveyPane(QWidget):
         }
         for name, act in self.acts.items():
             act.setVisible(shown.get(name, is_open))
-        self._is_open = is_open
+        start = self.acts["start"]
+        start.setProperty("role", "" if surveys else "primary")
+        repolish(start)
         self.list.setVisible(sheet is not None)
         self.sum.setVisible(sheet is not None)
 

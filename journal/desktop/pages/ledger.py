@@ -64,6 +64,7 @@ class LedgerPage(Page):
         self._connect()
 
     def _connect(self) -> None:
+        self.desk.tab_wanted.connect(self.show_tab)
         self.tabs.currentChanged.connect(lambda _place: self._bring_forward())
         self.head.lines_wanted.connect(self.open_lines)
         self.head.only_wanted.connect(self._show_only_receipts)
