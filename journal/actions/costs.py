@@ -177,6 +177,7 @@ def _revalued(session: Session, wish: InMoneyOf) -> Revalued:
         "revalued",
         _RESTS_ON_INDEX,
         lambda: revalued(_account(session), _index(session, wish), period),
+        lambda old, _: revalued(_account(session), _index(session, wish), period, old),
         of=wish,
     )
 

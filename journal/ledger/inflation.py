@@ -1,8 +1,9 @@
 """Costs in the money of another time, piece by piece by the date of each."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from operator import is_
 
 from journal.domain.errors import JournalError
 from journal.domain.price_index import (
@@ -27,20 +28,35 @@ class Revalued:
         level: the price level of the time chosen.
         account: the money that could be revalued; all hours.
         apart: the money that could not, as it was paid.
+        spans: what it was revalued from, period by period.
     """
 
     index: PriceIndex
     level: Level
     account: Account
     apart: tuple[NotRevalued, ...]
+    spans: Mapping[str, "_Span"]
 
 
-def revalued(account: Account, index: PriceIndex, period: str) -> Revalued:
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """The receipts of one period, as paid and revalued so that they add up to ``whole``."""
+
+    paid: tuple[Paid, ...]
+    factor: Fraction
+    whole: int
+    worth: tuple[Paid, ...]
+
+
+def revalued(
+    account: Account, index: PriceIndex, period: str, before: Revalued | None = None
+) -> Revalued:
     """Every piece of money in the money of ``period``: times the new level, by that of its date.
 
     The whole is rounded once, half a unit away from zero, and shared by the largest remainder: over
     the periods that the money was spent in, and over the pieces of each. So no piece is more than a
-    unit away from its own worth, and all tables add up as before.
+    unit away from its own worth, and all tables add up as before. Periods that are the same as in
+    ``before`` are not worked out again.
 
     Raises:
         JournalError: the index is in another currency, or has no level for ``period``.
@@ -52,36 +68,51 @@ def revalued(account: Account, index: PriceIndex, period: str) -> Revalued:
     by_period: dict[str, list[Paid]] = {}
     for paid in account.paid:
         by_period.setdefault(period_of(paid.receipt.when), []).append(paid)
-    ratios = {old: ratio(index, old, period) if old else None for old in by_period}
-    known = [old for old in by_period if ratios[old] is not None]
-    apart = tuple(_apart(old, by_period[old]) for old in sorted(by_period) if ratios[old] is None)
-    factors = [ratios[old] or Fraction() for old in known]
-    exact = [f * _sum(by_period[old]) for old, f in zip(known, factors, strict=True)]
-    wholes = rounded(exact)
-    new: dict[int, Paid] = {}
-    for old, factor, whole in zip(known, factors, wholes, strict=True):
-        new.update(_revalue(by_period[old], factor, whole))
-    all_paid = tuple(new[id(one)] for one in account.paid if id(one) in new)
-    return Revalued(index, wanted, Account(account.books, all_paid, account.done), apart)
+    apart, factors = [], {}
+    for old in sorted(by_period):
+        factor = ratio(index, old, period) if old else None
+        if factor is None:
+            ids = tuple(paid.receipt.id for paid in by_period[old])
+            apart.append(NotRevalued(old, _sum(by_period[old]), ids))
+        else:
+            factors[old] = factor
+    wholes = rounded([factor * _sum(by_period[old]) for old, factor in factors.items()])
+    spans = {}
+    for (old, factor), whole in zip(factors.items(), wholes, strict=True):
+        known = None if before is None else before.spans.get(old)
+        spans[old] = _span(tuple(by_period[old]), factor, whole, known)
+    worth = {id(paid): new for span in spans.values() for paid, new in _pairs(span)}
+    found = tuple(worth[id(paid)] for paid in account.paid if id(paid) in worth)
+    new_account = Account(account.books, found, account.done)
+    return Revalued(index, wanted, new_account, tuple(apart), spans)
 
 
-def _sum(paid: list[Paid]) -> int:
+def _sum(paid: Iterable[Paid]) -> int:
     return sum(one.money + (one.difference or 0) for one in paid)
 
 
-def _apart(period: str, paid: list[Paid]) -> NotRevalued:
-    return NotRevalued(period, _sum(paid), tuple(one.receipt.id for one in paid))
+def _pairs(span: _Span) -> Iterator[tuple[Paid, Paid]]:
+    return zip(span.paid, span.worth, strict=True)
 
 
-def _revalue(paid: list[Paid], factor: Fraction, whole: int) -> Iterator[tuple[int, Paid]]:
-    """Receipts of one period, by their identity, with all their pieces in the new money."""
+def _span(paid: tuple[Paid, ...], factor: Fraction, whole: int, known: _Span | None) -> _Span:
+    """Receipts of one period in the new money."""
+    if known is not None and (known.factor, known.whole) == (factor, whole) and _same(known, paid):
+        return known
     pieces = [money for one in paid for line in one.lines for _, money in line.parts]
     worth = iter(scaled(pieces, factor, whole))
+    new = []
     for one in paid:
         lines = tuple(_line(line, worth, factor) for line in one.lines)
         money = sum(line.money for line in lines)
         rest = None if one.difference is None else lines[-1].money
-        yield id(one), Paid(one.receipt, one.column, money - (rest or 0), rest, lines)
+        new.append(Paid(one.receipt, one.column, money - (rest or 0), rest, lines))
+    return _Span(paid, factor, whole, tuple(new))
+
+
+def _same(known: _Span, paid: tuple[Paid, ...]) -> bool:
+    """Whether a span has the very same receipts: equal ones would not be found by identity."""
+    return len(known.paid) == len(paid) and all(map(is_, known.paid, paid))
 
 
 def _line(line: PaidLine, worth: Iterator[int], factor: Fraction) -> PaidLine:

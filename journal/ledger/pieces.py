@@ -137,7 +137,8 @@ def taken_apart(books: Books, before: Account | None = None) -> Account:
     """
     known = {area.id for area in books.areas}
     road = on_the_road(books.milestones)
-    at_hand = {} if before is None else _still_good(before, books)
+    good = before if before is not None and _same_rules(before.books, books) else None
+    at_hand = {} if good is None else {id(paid.receipt): paid for paid in good.paid}
     paid = []
     for receipt in books.receipts:
         found = at_hand.get(id(receipt))
@@ -145,6 +146,8 @@ def taken_apart(books: Books, before: Account | None = None) -> Account:
             found = _paid(receipt, books.currency, known, road)
         if found is not None:
             paid.append(found)
+    if good is not None and good.books.work is books.work:
+        return Account(books, tuple(paid), good.done)
     done = (
         Done(work, lies_after(work.when, road), shared(work.minutes, work.shares, known))
         for work in books.work
@@ -152,14 +155,11 @@ def taken_apart(books: Books, before: Account | None = None) -> Account:
     return Account(books, tuple(paid), tuple(done))
 
 
-def _still_good(before: Account, books: Books) -> dict[int, Paid]:
-    """Receipts taken apart before, by the identity of each; none where the rules have changed."""
-    old = before.books
+def _same_rules(old: Books, books: Books) -> bool:
+    """Whether receipts and work are taken apart the same way."""
     if (old.currency, old.milestones) != (books.currency, books.milestones):
-        return {}
-    if [area.id for area in old.areas] != [area.id for area in books.areas]:
-        return {}
-    return {id(paid.receipt): paid for paid in before.paid}
+        return False
+    return [area.id for area in old.areas] == [area.id for area in books.areas]
 
 
 def _paid(receipt: Receipt, currency: str, known: set[AreaId], road: date | None) -> Paid:

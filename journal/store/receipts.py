@@ -17,6 +17,9 @@ from journal.store.rows import dated, delete, insert, replace_children, update, 
 #: Of more receipts than these, all are read again: one statement can't name them.
 _MOST_RENEWED = 500
 
+#: The condition that every row meets.
+_EVERY = "1"
+
 _CATEGORIES = {category.value: category for category in Category}
 _CONDITIONS = {condition.value: condition for condition in Condition}
 _SPREADS = {spread.value: spread for spread in Spread}
@@ -104,7 +107,7 @@ class Receipts(Subject):
 
     def all(self) -> tuple[Receipt, ...]:
         """Every receipt, in order of date."""
-        return self._where("1")
+        return self._where(_EVERY)
 
     def renewed(self, known: Sequence[Receipt], edit_id: int) -> tuple[Receipt, ...]:
         """Every receipt, in order of date, of those known when an edit was the latest.
@@ -117,7 +120,7 @@ class Receipts(Subject):
         kept = [receipt for receipt in known if receipt.id not in touched]
         marks = ", ".join("?" * len(touched))
         read = self._where(f"id IN ({marks})", *touched)
-        return tuple(sorted((*kept, *read), key=lambda receipt: (receipt.when, receipt.id)))
+        return tuple(sorted((*kept, *read), key=_in_order))
 
     def _touched_since(self, edit_id: int) -> set[int]:
         """The receipts that were changed after an edit in any part, whether there still or not."""
@@ -182,6 +185,10 @@ class Receipts(Subject):
         ).fetchone()
         return None if found is None else ReceiptId(found[0])
 
+    def refunds_of(self, receipt_id: ReceiptId) -> tuple[Receipt, ...]:
+        """The receipts that take another back, in part or whole."""
+        return self._where("refund_of = ?", receipt_id)
+
     def of_date(self, when: When) -> tuple[Receipt, ...]:
         """The receipts of the very same date."""
         columns = when_columns(when)
@@ -194,7 +201,9 @@ class Receipts(Subject):
             f"WHERE {condition} ORDER BY earliest, latest, id",
             values,
         ).fetchall()
-        inside = f"receipt_id IN (SELECT id FROM receipts WHERE {condition})"
+        # Asked for all, SQLite would still look up the receipt of every line.
+        some = f"receipt_id IN (SELECT id FROM receipts WHERE {condition})"
+        inside = _EVERY if condition == _EVERY else some
         lines = self._lines(inside, values)
         papers: dict[int, list[Sha256]] = defaultdict(list)
         for receipt, sha in self._db.execute(
@@ -206,12 +215,17 @@ class Receipts(Subject):
 
     def _lines(self, inside: str, values: Sequence[int | str]) -> dict[int, list[Line]]:
         shares: dict[int, list[Share]] = defaultdict(list)
+        alike: dict[tuple[int, int], Share] = {}
+        of_lines = f"line_id IN (SELECT id FROM lines WHERE {inside})"
         for line, area, weight in self._db.execute(
-            "SELECT line_id, area_id, weight FROM line_shares WHERE line_id IN "
-            f"(SELECT id FROM lines WHERE {inside}) ORDER BY rank, id",
+            "SELECT line_id, area_id, weight FROM line_shares "
+            f"WHERE {_EVERY if inside == _EVERY else of_lines} ORDER BY rank, id",
             values,
         ).fetchall():  # Row by row, a cursor that tells obstacles in words is three times slower.
-            shares[line].append(Share(AreaId(area), weight))
+            share = alike.get((area, weight))
+            if share is None:
+                share = alike[area, weight] = Share(AreaId(area), weight)
+            shares[line].append(share)
         found: dict[int, list[Line]] = defaultdict(list)
         for (
             i,
@@ -241,6 +255,10 @@ class Receipts(Subject):
             )
             found[receipt].append(line)
         return found
+
+
+def _in_order(receipt: Receipt) -> tuple[datetime, datetime, int]:
+    return receipt.when.earliest, receipt.when.latest, receipt.id
 
 
 def share_rows(shares: Iterable[Share]) -> list[dict[str, Any]]:

@@ -118,6 +118,18 @@ def test_nothing_is_lost_between_what_is_revalued_and_what_stands_apart(journal:
     assert sum(one.money for one in found.apart) == paid_apart
 
 
+@settings(max_examples=40)
+@given(any_books, any_books)
+def test_what_was_revalued_before_changes_nothing(journal: Books, other: Books) -> None:
+    fresh = revalued(taken_apart(journal), INDEX, "2024")
+    earlier = taken_apart(replace(journal, receipts=(*other.receipts, *journal.receipts[1:])))
+    account = taken_apart(journal, earlier)
+    for before in (fresh, revalued(earlier, INDEX, "2024"), revalued(earlier, INDEX, "2018")):
+        again = revalued(account, INDEX, "2024", before)
+        assert again.account.paid == fresh.account.paid
+        assert again.apart == fresh.apart
+
+
 def test_the_money_of_its_own_time_is_itself() -> None:
     journal = books(receipt(line(333, (ARCH.id, 1), (SILL.id, 2)), line(-11)))
     found = revalued(taken_apart(journal), INDEX, "2019-03")
