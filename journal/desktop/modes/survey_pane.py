@@ -5,6 +5,7 @@ from functools import partial
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QListWidgetItem, QWidget
 
+from journal.desktop import icons
 from journal.desktop.theme import colours_of
 from journal.desktop.widgets.checked import repolish
 from journal.desktop.widgets.flow import FlowLayout
@@ -115,6 +116,7 @@ class SurveyPane(QWidget):
         start = self.acts["start"]
         start.setProperty("role", "" if surveys else "primary")
         repolish(start)
+        icons.put(start, "survey")
         self.list.setVisible(sheet is not None)
         self.sum.setVisible(sheet is not None)
 
