@@ -14,6 +14,7 @@ from journal.domain.people import same_name
 from journal.domain.receipts import Share, refuse_odd_shares
 from journal.domain.when import When
 from journal.domain.work import Work
+from journal.store.rows import kept_text
 
 
 def now() -> datetime:
@@ -51,7 +52,7 @@ def clock_on(
         JournalError: nobody named, a clock that runs for them already, or a start that has not
             been yet.
     """
-    name = " ".join(person.split())
+    name = " ".join(kept_text(person).split())
     if not name:
         raise JournalError("Whose clock is it? Say who is working.")
     for other in running(session):

@@ -4,6 +4,7 @@ from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.ids import PersonId
 from journal.domain.people import Person, everybody, refuse_odd_person
+from journal.store.rows import kept_text
 
 
 def listed_people(session: Session) -> tuple[Person, ...]:
@@ -49,5 +50,5 @@ def remove_person(session: Session, person_id: PersonId) -> Changes:
 
 
 def _tidy(person: Person) -> Person:
-    name = " ".join(person.name.split())
+    name = " ".join(kept_text(person.name).split())
     return Person(person.id, name, person.kind, person.rate, person.note.strip())

@@ -7,14 +7,27 @@ from pathlib import Path
 
 import pytest
 
-from journal.actions import areas, cars, costs, drawings, find, history, hours, receipts, timeline
+from journal.actions import (
+    areas,
+    cars,
+    clockings,
+    costs,
+    drawings,
+    find,
+    history,
+    hours,
+    people,
+    receipts,
+    timeline,
+)
 from journal.actions.checking import check
 from journal.actions.journals import new_journal
 from journal.actions.session import Session
 from journal.domain.car import MilestoneKind
 from journal.domain.costs import COSTS_BY
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, PanelId, typed_number
+from journal.domain.ids import AreaId, PanelId, PersonId, typed_number
+from journal.domain.people import Person
 from journal.domain.receipts import Share
 from journal.domain.when import When
 from tests.store.values import receipt, work
@@ -33,6 +46,13 @@ def test_every_act_takes_any_words_and_can_be_undone(session: Session, word: str
     cars.add_milestone(session, MilestoneKind.OTHER, DAY, text)
     cars.change_car(session, replace(cars.car(session), title=text, story=text))
     hours.record_work(session, replace(work(area), person=text, note=text))
+    people.save_person(session, Person(PersonId(0), text, note=text))
+    with pytest.raises(JournalError, match="already"):
+        people.save_person(session, Person(PersonId(0), text.upper()))
+    clockings.clock_on(session, text, (Share(area, 1),), text)
+    with pytest.raises(JournalError, match="runs already"):
+        clockings.clock_on(session, text)
+    clockings.clock_off(session, clockings.running(session)[0])
     bought = receipt(Share(area, 1), supplier=text, note=text, stands_in=text)
     receipts.record_receipt(session, bought)
     assert check(session).faults == ()
