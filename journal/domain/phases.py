@@ -60,6 +60,6 @@ def phases(milestones: Iterable[Milestone]) -> Phases:
 
 def _name(milestone: Milestone) -> str:
     if milestone.kind is MilestoneKind.OTHER and milestone.note.strip():
-        words = " ".join(milestone.note.split())
+        words = " ".join(milestone.note.split()).rstrip(".")
         return f"“{words if len(words) <= 40 else words[:39] + '…'}”"
     return milestone.kind.value

@@ -27,7 +27,7 @@ from journal.ledger.pieces import Account, Done, Paid
 _LABELS = {
     DIFFERENCE: "printed totals less their lines",
     HOURS: "hours worked",
-    MONEY: "money spent, by nobody in particular",
+    MONEY: "money spent: receipts name no person",
     NOT_SHARED: "not shared over repair areas",
     NO_PANEL: "repair areas on no panel",
     NO_DATE: "no date",

@@ -20,7 +20,7 @@ STONES = (
     stone(MilestoneKind.ACQUIRED, "2015-05-02"),
     stone(MilestoneKind.STRIPPED, "2016"),
     stone(MilestoneKind.PAINTED, "2019-07-01"),
-    stone(MilestoneKind.OTHER, "2019-07-01", "engine in"),
+    stone(MilestoneKind.OTHER, "2019-07-01", "engine in."),
     stone(MilestoneKind.ON_THE_ROAD, "2021-06-12"),
 )
 
