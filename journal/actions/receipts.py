@@ -74,6 +74,48 @@ def remove_receipt(session: Session, receipt_id: ReceiptId) -> Changes:
     return edit.changes()
 
 
+def refund_for(session: Session, receipt_id: ReceiptId, today: date) -> Receipt:
+    """A receipt to be checked and recorded that takes all of another one back.
+
+    Its lines are those of the other with less than nothing paid; lines that stay are left out by
+    the person. A price new goes back too, so that nothing seems saved on what was returned.
+
+    Raises:
+        JournalError: there is none of that number, or it takes another back itself.
+    """
+    bought = session.journal.receipts.get(receipt_id)
+    if bought.refund_of is not None:
+        raise JournalError("This receipt takes another one back already.")
+    lines = tuple(
+        replace(
+            line,
+            id=LineId(0),
+            amount=-line.amount,
+            new_price=None if line.new_price is None else -line.new_price,
+        )
+        for line in bought.lines
+    )
+    return replace(
+        bought,
+        id=ReceiptId(0),
+        when=When.on(today),
+        paper=Paper.HELD,
+        printed_total=None,
+        lines=lines,
+        papers=(),
+        stands_in="",
+        note="",
+        tax=None,
+        refund_of=receipt_id,
+        read_text="",
+    )
+
+
+def refunds_of(session: Session, receipt_id: ReceiptId) -> tuple[Receipt, ...]:
+    """The receipts that take another back, in part or whole."""
+    return session.journal.receipts.refunds_of(receipt_id)
+
+
 def paper_path(session: Session, sha256: Sha256) -> Path:
     """Where the original of a paper lies.
 

@@ -9,6 +9,7 @@ import click
 from journal.actions.areas import find_area
 from journal.actions.cars import car
 from journal.actions.journals import open_journal
+from journal.actions.receipts import receipt as find_receipt
 from journal.actions.receipts import record_receipt
 from journal.actions.session import Session
 from journal.cli.options import journal_argument, json_option
@@ -22,7 +23,7 @@ from journal.domain.receipts import Category, Condition, Line, Paper, Receipt, S
 from journal.domain.when import parse
 
 _NEEDED = ("supplier", "date", "lines")
-_BY_HAND_ALONE = ("currency", "total", "paper", "stands_in", "note")
+_BY_HAND_ALONE = ("currency", "total", "paper", "stands_in", "note", "refund_of")
 _CATEGORIES = click.Choice([c.value for c in Category])
 
 
@@ -48,6 +49,7 @@ _CATEGORIES = click.Choice([c.value for c in Category])
 @click.option("--paper", type=click.Choice([p.value for p in Paper]), help="Where the paper is.")
 @click.option("--stands-in", default="", help="What stands in for a paper that is lost.")
 @click.option("--note", default="")
+@click.option("--refund-of", type=int, help="The number of the receipt that this takes back.")
 @click.option("--record", is_flag=True, help="Record what was read from the files.")
 @json_option
 def command(
@@ -108,10 +110,16 @@ def _record_by_hand(
         stands_in=given["stands_in"],
         note=given["note"],
         rate=parse_rate(given["rate"] or "1"),
+        refund_of=_refunded(session, given["refund_of"]),
     )
     changes = record_receipt(session, receipt, files)
     tell(f"{changes.label}: {format_money(receipt.lines_total, code)}.")
     return DONE
+
+
+def _refunded(session: Session, number: int | None) -> ReceiptId | None:
+    """The receipt taken back, made sure to be there."""
+    return None if number is None else find_receipt(session, ReceiptId(number)).id
 
 
 def _shares(session: Session, areas: tuple[str, ...]) -> tuple[Share, ...]:

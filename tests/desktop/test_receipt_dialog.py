@@ -10,9 +10,10 @@ from PySide6.QtWidgets import QApplication, QLabel
 from journal.actions import areas, cars, history, receipts
 from journal.desktop.desk import AreaSelected, ReceiptSelected
 from journal.desktop.dialogs.receipt import ReceiptDialog
+from journal.desktop.inspector.receipt import ReceiptPane
 from journal.domain.receipts import Category, Condition, Paper, Spread
 from tests.desktop import workshop
-from tests.desktop.desks import desk_over
+from tests.desktop.desks import desk_over, opened_dialog
 
 
 @pytest.fixture
@@ -228,6 +229,7 @@ def test_scans_are_attached_by_dropping_them(qtbot, make, session, tmp_path):
     assert dialog.papers.files() == (scan,)
     assert dialog.head.paper_is() is Paper.HELD
     dialog.head.supplier.set_text("Brandt Panels")
+    dialog.head.when.set_text("5 March 2016")
     dialog.lines.rows[0].text.setText("Steel")
     dialog.lines.rows[0].price.setText("10")
     dialog.accept_button.click()
@@ -303,3 +305,20 @@ def test_postage_goes_over_the_other_lines_and_stays_so(qtbot, make, session):
     again = make(receipt=kept)
     again.accept_button.click()
     assert receipts.receipt(session, kept.id).lines == kept.lines
+
+
+def test_what_came_back_is_a_receipt_of_its_own(qtbot, session, desk):
+    known = receipts.receipts(session)[0]
+    pane = ReceiptPane(desk)
+    qtbot.addWidget(pane)
+    pane.show_selection(ReceiptSelected(known.id))
+    pane.take_back.click()
+    dialog = opened_dialog(ReceiptDialog)
+    assert [row.price.seen() for row in dialog.lines.rows] == [-line.amount for line in known.lines]
+    dialog.lines.rows[1].remove_button.click()
+    dialog.accept_button.click()
+    made = newest(session)
+    assert made.refund_of == known.id
+    assert [line.amount for line in made.lines] == [-known.lines[0].amount]
+    pane.show_selection(ReceiptSelected(made.id))
+    assert pane.take_back.isHidden(), "what takes back is not taken back itself"

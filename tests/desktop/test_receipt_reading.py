@@ -146,6 +146,7 @@ def test_a_broken_paper_is_told_beside_an_empty_form(qtbot, desk, tmp_path):
     dialog.papers.add_files([path])
     assert "“bad.pdf” can't be read: it is a broken PDF." in dialog.reading.pane.remark.text()
     assert dialog.head.supplier.text() == ""
+    assert dialog.head.when.text() == "", "a paper has its own day; today is not made up for it"
     qtbot.waitUntil(lambda: not desk.tasks.is_busy())
 
 

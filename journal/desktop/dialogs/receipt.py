@@ -66,6 +66,8 @@ class ReceiptDialog(FormDialog):
         self._desk = desk
         self._receipt = receipt
         self._recording = False
+        given = draft if receipt is None else receipt
+        self._refund_of = given.refund_of if given else None
         if area_id is None and receipt is None and isinstance(desk.selection, AreaSelected):
             area_id = desk.selection.id
         car = desk.ask(cars.car)
@@ -177,11 +179,15 @@ class ReceiptDialog(FormDialog):
 
     def _begin_with(self, draft: Receipt, came: Sequence[WantedId]) -> None:
         self._show(draft)
-        self.head.forget_rate()
-        for shown, line, part in zip(self.lines.rows, draft.lines, came, strict=True):
-            shown.came = part
+        if draft.refund_of is not None:
+            self.setWindowTitle("Taken back: leave out the lines that stayed")
+        elif draft.rate == 1:
+            self.head.forget_rate()
+        for shown, line in zip(self.lines.rows, draft.lines, strict=True):
             if not line.amount:
                 shown.price.clear()
+        for shown, part in zip(self.lines.rows, came, strict=False):
+            shown.came = part
 
     def _show(self, receipt: Receipt) -> None:
         self.head.show_receipt(receipt)
@@ -283,7 +289,7 @@ class ReceiptDialog(FormDialog):
             papers=before.papers if before else (),
             note=self.note.text().strip(),
             tax=self._read_tax(),
-            refund_of=before.refund_of if before else None,
+            refund_of=self._refund_of,
             read_text=before.read_text if before else self.reading.text,
         )
 

@@ -52,6 +52,7 @@ class ReceiptHead(QWidget):
         self.supplier = CheckedField(edit=PickEdit(suppliers))
         self.when = WhenEdit()
         self.when.set_today()
+        self._first_date = self.when.text()
         offered = tuple(dict.fromkeys((currency, *currencies, *_COMMON)))
         self.currency = CheckedField(edit=PickEdit(offered))
         self.currency.set_text(currency)
@@ -134,6 +135,11 @@ class ReceiptHead(QWidget):
         self._button(receipt.paper).setChecked(True)
         self.stands_in.setText(receipt.stands_in)
         self.rate.set_text(f"{receipt.rate.normalize():f}")
+
+    def forget_date(self) -> None:
+        """Have the date typed, unless somebody has: that it was today is a guess."""
+        if self.when.text() == self._first_date:
+            self.when.set_text("")
 
     def forget_rate(self) -> None:
         """Have the rate to another currency typed: the one of the day isn't known."""

@@ -52,7 +52,9 @@ class ReceiptReading(QObject):
         self._beside = QHBoxLayout(dialog)
         self._beside.setContentsMargins(0, 0, 0, 0)
         self._beside.setSpacing(0)
-        self._beside.addWidget(scrolled(form), 5)
+        area = scrolled(form)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        self._beside.addWidget(area, 5)
 
     def begin(self, path: Path) -> None:
         """Read a paper and show it beside the form when it is read; one shown already stays."""
@@ -89,7 +91,11 @@ class ReceiptReading(QObject):
         pane = self._open_pane()
         pane.show_paper(paper, [*self._known_already(paper), *paper.read.remarks])
         self.read = paper.read
-        if paper.read.is_empty or not self._dialog.is_untouched():
+        if not self._dialog.is_untouched():
+            return
+        if paper.read.is_empty:
+            # Today is a guess for a receipt without paper; this one has its own day on it.
+            self._dialog.head.forget_date()
             return
         self._fill(paper.read)
         self._offer_other_order(paper.read)

@@ -1,9 +1,10 @@
 """A receipt as recorded: who was paid, for what, what proves it, and where the money belongs."""
 
+from datetime import date
 from decimal import Decimal
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import receipts as actions
@@ -13,7 +14,7 @@ from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.inspector import Pane
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.papers_edit import paper_button
-from journal.desktop.widgets.parts import button, column, label, row, scrolled
+from journal.desktop.widgets.parts import button, clear_layout, column, label, row, scrolled
 from journal.desktop.widgets.share_edit import shares_in_words
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
@@ -43,13 +44,17 @@ class ReceiptPane(Pane):
         self._lines.setColumnStretch(0, 1)
         self.total = label("")
         self.note = label("", "muted")
+        self._taken_back = QVBoxLayout()
         self._edit = button("Edit", self.edit, icon="edit")
+        self.take_back = button("Take &back", self._on_take_back, icon="undo")
+        self.take_back.setToolTip("Record what was returned or refunded, as a receipt of its own")
         self._remove = button("Remove", self._on_remove, icon="remove", role="quiet")
         layout = column(self.supplier, self.when, self.paper, self._papers, spacing=8, margin=16)
         layout.addLayout(self._lines)
         for piece in (self.total, self.note):
             layout.addWidget(piece)
-        layout.addLayout(row(self._edit, self._remove, None))
+        layout.addLayout(self._taken_back)
+        layout.addLayout(row(self._edit, self.take_back, self._remove, None))
         layout.addStretch(1)
         content = QWidget()
         content.setLayout(layout)
@@ -86,8 +91,36 @@ class ReceiptPane(Pane):
         self.total.setText(total_words(receipt))
         self.note.setText(receipt.note)
         self.note.setVisible(bool(receipt.note))
-        for act in (self._edit, self._remove):
+        self._show_taken_back(receipt)
+        self.take_back.setVisible(receipt.refund_of is None)
+        for act in (self._edit, self.take_back, self._remove):
             act.setEnabled(not self.desk.read_only)
+
+    def _show_taken_back(self, receipt: Receipt) -> None:
+        """Ways from a receipt to those that take it back, and from such a one to what it was."""
+        clear_layout(self._taken_back)
+        if receipt.refund_of is not None:
+            bought = self.desk.ask(actions.receipt, receipt.refund_of)
+            if bought is not None:
+                self._add_way(f"Takes back: {_named(bought)}", bought)
+        for refund in self.desk.ask(actions.refunds_of, receipt.id) or ():
+            self._add_way(f"Taken back: {_named(refund)}", refund)
+
+    def _add_way(self, words: str, receipt: Receipt) -> None:
+        shown = button(
+            words.replace("&", "&&"),
+            lambda: self.desk.select(ReceiptSelected(receipt.id)),
+            icon="receipt",
+            role="quiet",
+        )
+        self._taken_back.addWidget(shown, 0, Qt.AlignmentFlag.AlignLeft)
+
+    def _on_take_back(self) -> None:
+        if self._receipt is None:
+            return
+        draft = self.desk.ask(actions.refund_for, self._receipt.id, date.today())
+        if draft is not None:
+            open_dialog(ReceiptDialog(self.desk, self.window(), draft=draft))
 
     def _show_papers(self, receipt: Receipt) -> None:
         self._papers_flow.clear()
@@ -117,6 +150,11 @@ class ReceiptPane(Pane):
     def _on_remove(self) -> None:
         if self._receipt is not None:
             self.desk.act(actions.remove_receipt, self._receipt.id)
+
+
+def _named(receipt: Receipt) -> str:
+    money = format_money(receipt.lines_total, receipt.currency)
+    return f"{spoken(receipt.when)}, {money}"
 
 
 def paper_words(receipt: Receipt) -> str:

@@ -12,6 +12,8 @@ READ_AT = 1600
 #: Print that stands right reads this surely, in so many words at least, and lies wide.
 _FAIRLY_SURE = 0.85
 _FEW_WORDS = 6
+#: Lightest and darkest of a page with nothing on it differ by no more, of 255.
+_PLAIN = 12
 _TURNS = (180, 90, 270)
 
 
@@ -22,6 +24,8 @@ def page_of_file(path: Path, engine: Reader) -> Page:
 
 def page_of_picture(picture: Picture, engine: Reader, number: int = 0) -> Page:
     """The words of a picture, turned by quarters where it can't be read as it lies."""
+    if _is_blank(picture):
+        return Page((), picture.width / picture.height, number)
     best = Page(engine.words(picture), picture.width / picture.height, number)
     if _reads_well(best):
         return best
@@ -33,6 +37,14 @@ def page_of_picture(picture: Picture, engine: Reader, number: int = 0) -> Page:
         if _reads_well(tried):
             break
     return best
+
+
+def _is_blank(picture: Picture) -> bool:
+    """Whether nothing is printed on it: the empty pages of a PDF needn't be tried four ways up."""
+    import numpy as np
+
+    rgb = np.frombuffer(picture.rgb, np.uint8)
+    return bool(rgb.size) and int(rgb.max()) - int(rgb.min()) <= _PLAIN
 
 
 def turned_picture(picture: Picture, degrees: int) -> Picture:

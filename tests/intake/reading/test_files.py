@@ -3,16 +3,19 @@
 import io
 from collections import Counter
 from datetime import date
+from types import SimpleNamespace
 
 import pikepdf
 import pytest
 from PIL import Image
 
 from journal.domain.errors import Cancelled
+from journal.domain.pictures import Picture
 from journal.domain.progress import Silent
 from journal.intake.reading import engine
 from journal.intake.reading.fields import TWO_RECEIPTS, Known
 from journal.intake.reading.files import NO_ENGINE, page_picture, read_file
+from journal.intake.reading.pictures import page_of_picture
 from tests.intake.reading import drawn
 from tests.intake.reading.judged import judge
 
@@ -115,6 +118,15 @@ def test_a_broken_pdf_is_told(written, content):
 def test_a_file_that_is_gone_or_no_picture_is_told(written, tmp_path):
     assert "“gone.jpg” can't be read" in read(tmp_path / "gone.jpg").remarks[0]
     assert "“a.jpg” can't be read" in read(written(b"words", "a.jpg")).remarks[0]
+
+
+def test_a_page_with_nothing_on_it_costs_no_reading() -> None:
+    def words(_picture):
+        pytest.fail("a blank page was read")
+
+    blank = Picture(40, 30, bytes([250]) * (40 * 30 * 3))
+    page = page_of_picture(blank, SimpleNamespace(words=words), 2)
+    assert (page.words, page.number) == ((), 2)
 
 
 def test_of_500_pages_the_first_are_read(written):
