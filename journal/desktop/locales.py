@@ -7,13 +7,14 @@ from PySide6.QtCore import QLocale
 from journal.domain.money import format_money
 
 
+@cache
 def owner_locale() -> str:
     """The system's locale ("de_DE"); "en" where it has none, or none that is known."""
-    return _known(QLocale.system().name())
+    return known(QLocale.system().name())
 
 
-@cache
-def _known(name: str) -> str:
+def known(name: str) -> str:
+    """A locale's name if it is one that money can be written for, else "en"."""
     from babel import Locale, UnknownLocaleError
 
     if name == "C":

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QTabWidget, QWidget
 
 from journal.desktop.desk import Desk, ReceiptSelected, Selection, WantedSelected
 from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.locales import money
+from journal.desktop.once_painted import once_painted
 from journal.desktop.pages import Page, ledger_filters
 from journal.desktop.pages.ledger_filters import Lines, LinesWanted, Only
 from journal.desktop.pages.ledger_head import LedgerHead
@@ -95,6 +97,9 @@ class LedgerPage(Page):
         if changes is not None and not changes.kinds & _KINDS:
             self._bring_forward()
             return
+        if changes is None:
+            # The tab is made while the sums are read, and not in the turn that shows them.
+            once_painted(self, self._bring_forward)
         self._read()
 
     def show_in_money_of(self, wish: InMoneyOf | None) -> None:
@@ -111,7 +116,9 @@ class LedgerPage(Page):
         def job(_context: object) -> "LedgerRead":
             from journal.actions.ledger_page import read_ledger
 
-            return read_ledger(session, wish)
+            found = read_ledger(session, wish)
+            money(0, found.summary.currency)  # How a sum is written is read from files, once.
+            return found
 
         self._reading = self.desk.read(job, self._on_read, self)
 

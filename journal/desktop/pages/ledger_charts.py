@@ -1,23 +1,24 @@
 """Charts of the Ledger: money and hours over time, on the car, for each metre, and proven."""
 
-from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QComboBox, QFileDialog, QStackedWidget, QWidget
 
-from journal.actions.charts import ledger_chart, save_chart
-from journal.actions.ledger_page import LedgerRead
 from journal.desktop import locales
 from journal.desktop.desk import Desk
 from journal.desktop.pages import ledger_filters
 from journal.desktop.pages.ledger_tabs import LedgerTab
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.chart import ChartView
-from journal.desktop.widgets.money_car import MoneyCar
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row, scrolled
 from journal.domain.charts import CHART_TITLES, Chart, ChartKind
 from journal.domain.series import Step
+
+if TYPE_CHECKING:
+    from journal.actions.ledger_page import LedgerRead
+    from journal.desktop.widgets.money_car import MoneyCar
 
 _CAR = "car"
 _STEPS: tuple[tuple[str, Step | None], ...] = (
@@ -57,7 +58,7 @@ class ChartsTab(LedgerTab):
         self.kind.setAccessibleName("Chart shown")
         self.step.setAccessibleName("What each bar stands for")
         self.view = ChartView(desk)
-        self.car = MoneyCar(desk)
+        self._car: MoneyCar | None = None
         self.save = button("&Save the chart\N{HORIZONTAL ELLIPSIS}", self._on_save, icon="take-out")
         self.empty = EmptyState("ledger", "Nothing to draw yet", "")
         self.hint = label("", "muted", wrap=False)
@@ -66,7 +67,7 @@ class ChartsTab(LedgerTab):
         content = QWidget()
         content.setLayout(column(self.view))
         self._area = scrolled(content)
-        for page in (self._area, self.car, self.empty):
+        for page in (self._area, self.empty):
             self._stack.addWidget(page)
         self._build()
 
@@ -83,9 +84,19 @@ class ChartsTab(LedgerTab):
         self.kind.currentIndexChanged.connect(self._read)
         self.step.currentIndexChanged.connect(self._read)
         self.view.opened.connect(self._on_mark)
-        self.car.opened.connect(self._on_panel)
 
-    def show_found(self, found: LedgerRead) -> None:
+    @property
+    def car(self) -> "MoneyCar":
+        """The drawing of where the money went, made when it is first asked for."""
+        if self._car is None:
+            from journal.desktop.widgets.money_car import MoneyCar
+
+            self._car = MoneyCar(self.desk)
+            self._car.opened.connect(self._on_panel)
+            self._stack.addWidget(self._car)
+        return self._car
+
+    def show_found(self, found: "LedgerRead") -> None:
         """Draw what the page has read."""
         self._found = found
         self._read()
@@ -111,11 +122,14 @@ class ChartsTab(LedgerTab):
             self.car.read(wish)
             return
         step: Step | None = self.step.currentData() if over_time else None
-        job = partial(
-            ledger_chart, self.desk.session, ChartKind(kind), step=step, wish=wish,
-            locale=locales.owner_locale(),
-        )  # fmt: skip
-        self._reading = self.desk.read(lambda _context: job(), self._on_read, self)
+        session, locale = self.desk.session, locales.owner_locale()
+
+        def job(_context: object) -> Chart:
+            from journal.actions.charts import ledger_chart
+
+            return ledger_chart(session, ChartKind(kind), step=step, wish=wish, locale=locale)
+
+        self._reading = self.desk.read(job, self._on_read, self)
 
     def _on_read(self, chart: Chart) -> None:
         self._reading = None
@@ -159,9 +173,15 @@ class ChartsTab(LedgerTab):
         if out.suffix.lower() not in (".svg", ".png"):
             out = out.with_name(f"{out.name}.png")
         session = desk.session
+
+        def job(_context: object) -> Path:
+            from journal.actions.charts import save_chart
+
+            return save_chart(session, chart, out)
+
         desk.run(
             "Saving the chart",
-            lambda _context: save_chart(session, chart, out),
+            job,
             lambda made: desk.message.emit(f"The chart is in {made}.", "done"),
         )
 

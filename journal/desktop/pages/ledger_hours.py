@@ -5,10 +5,7 @@ from collections.abc import Sequence
 from journal.actions import hours as hour_actions
 from journal.actions.ledger_page import LedgerRead
 from journal.desktop.desk import Desk
-from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.opening import open_dialog
-from journal.desktop.dialogs.people import PeopleDialog
-from journal.desktop.dialogs.photo_hours import PhotoHoursDialog
 from journal.desktop.pages.ledger_lists import NOT_SHARED, LedgerList
 from journal.desktop.widgets.parts import EmptyState, button
 from journal.desktop.widgets.rows import Column, RowsTable
@@ -80,18 +77,26 @@ class WorkList(LedgerList):
 
     def new(self) -> None:
         """Ask for new hours."""
+        from journal.desktop.dialogs.hours import HoursDialog
+
         open_dialog(HoursDialog(self.desk, self.window()))
 
     def from_photos(self) -> None:
         """List the days with photos and no hours."""
+        from journal.desktop.dialogs.photo_hours import PhotoHoursDialog
+
         open_dialog(PhotoHoursDialog(self.desk, self.window()))
 
     def people(self) -> None:
         """List who works on the car."""
+        from journal.desktop.dialogs.people import PeopleDialog
+
         open_dialog(PeopleDialog(self.desk, self.window()))
 
     def edit(self) -> None:
         """Ask for the picked hours anew."""
+        from journal.desktop.dialogs.hours import HoursDialog
+
         picked = self.table.picked()
         if picked is not None and not self.desk.read_only:
             open_dialog(HoursDialog(self.desk, self.window(), work=picked))

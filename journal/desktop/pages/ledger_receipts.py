@@ -6,7 +6,6 @@ from journal.actions import receipts as receipt_actions
 from journal.actions.ledger_page import LedgerRead
 from journal.desktop.desk import Desk, ReceiptSelected
 from journal.desktop.dialogs.opening import open_dialog
-from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.locales import money
 from journal.desktop.pages.ledger_lists import NOT_SHARED, LedgerList
 from journal.desktop.pages.ledger_papers import choose_papers
@@ -86,6 +85,8 @@ class ReceiptList(LedgerList):
 
     def new(self) -> None:
         """Ask for a new receipt."""
+        from journal.desktop.dialogs.receipt import ReceiptDialog
+
         open_dialog(ReceiptDialog(self.desk, self.window()))
 
     def read(self) -> None:
@@ -94,6 +95,8 @@ class ReceiptList(LedgerList):
 
     def edit(self) -> None:
         """Ask for the picked receipt anew."""
+        from journal.desktop.dialogs.receipt import ReceiptDialog
+
         picked = self.table.picked()
         if picked is not None and not self.desk.read_only:
             open_dialog(ReceiptDialog(self.desk, self.window(), receipt=picked))
