@@ -155,6 +155,7 @@ class Menus(QObject):
             ("&Hours", self._acts.new_hours, "Ctrl+Shift+H", "hours"),
             ("Hours &from photos", self._acts.photo_hours, "", "sitting"),
             ("&People", self._acts.edit_people, "", "hours"),
+            ("New &wanted part", self._acts.new_wanted, "Ctrl+Shift+W", "wanted"),
             ("New &entry", self._acts.new_entry, "Ctrl+Shift+E", "entry"),
         ):
             self._add(menu, f"{name}\N{HORIZONTAL ELLIPSIS}", act, keys, WRITABLE, icon)

@@ -62,6 +62,13 @@ class RecordActs(QObject):
         if desk := self._window.desk:
             self._show(PeopleDialog(desk, self._window))
 
+    def new_wanted(self) -> None:
+        """Ask for a part that is to be bought."""
+        from journal.desktop.dialogs.wanted import WantedDialog
+
+        if desk := self._window.desk:
+            self._show(WantedDialog(desk, self._window))
+
     def new_entry(self) -> None:
         """Ask for an entry."""
         from journal.desktop.dialogs.entry import EntryDialog
