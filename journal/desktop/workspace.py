@@ -4,6 +4,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QSplitter,
@@ -90,7 +91,6 @@ class Workspace(QWidget):
         right.setSpacing(0)
         right.addLayout(top)
         right.addWidget(self._splitter, 1)
-        self._right = right
         whole = row(self._rail, spacing=0)
         whole.addLayout(right, 1)
         self.setLayout(whole)
@@ -146,9 +146,14 @@ class Workspace(QWidget):
         if self._quick_line is None:
             from journal.desktop.widgets.quick_line import QuickLine
 
-            self._quick_line = QuickLine(self._desk, self)
-            self._right.addWidget(self._quick_line)
+            self._quick_line = QuickLine(self._desk, self._rail, self)
         self._quick_line.call_up()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the line for hours along the bottom."""
+        super().resizeEvent(event)
+        if self._quick_line is not None:
+            self._quick_line.place()
 
     def focus_next_part(self) -> None:
         """Take the keyboard to the next of rail, page and inspector that can have it."""

@@ -19,11 +19,15 @@ from journal.domain.quick_work import WorkLine, understood
 
 
 class QuickLine(QFrame):
-    """A strip with the line, an Undo for what it recorded, and a way out (Esc)."""
+    """A strip with the line, an Undo for what it recorded, and a way out (Esc).
 
-    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+    It lies over the bottom of the page, beside ``rail``, so that the page keeps its place.
+    """
+
+    def __init__(self, desk: Desk, rail: QWidget, parent: QWidget) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._rail = rail
         self._me = ""
         self._names: dict[AreaId, str] = {}
         self._came_from: QWidget | None = None
@@ -36,7 +40,7 @@ class QuickLine(QFrame):
         close = tool("close", "Put the line away (Esc)", self.put_away)
         name = label("Hours in one line", "subheading", wrap=False)
         name.setFixedHeight(TARGET)
-        layout = row(name, self.line, self.undo, self.record, close, spacing=12)
+        self._row = layout = row(name, self.line, self.undo, self.record, close, spacing=12)
         layout.setContentsMargins(16, 8, 12, 8)
         layout.setStretch(1, 1)
         for widget in (name, self.undo, self.record, close):
@@ -53,8 +57,25 @@ class QuickLine(QFrame):
         self._me = who_works(self._desk)
         self._names = {area.id: area.name for area in self._desk.ask(areas.areas) or ()}
         self.show()
+        self.place()
+        self.raise_()
         self.line.edit.selectAll()
         self.line.edit.setFocus()
+
+    def place(self) -> None:
+        """Lie along the bottom, as high as the line and what is said under it."""
+        room, left = self.parentWidget().rect(), self._rail.width()
+        wide = room.width() - left
+        high = self._row.totalHeightForWidth(wide)
+        high = max(high, self._row.totalSizeHint().height())
+        self.setGeometry(left, room.height() - high, wide, high)
+
+    def event(self, event: QEvent) -> bool:
+        """Grow when something is said under the line."""
+        done = super().event(event)
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.place()
+        return done
 
     def put_away(self) -> None:
         """Hide the line, and give the keyboard back to where it was."""
