@@ -26,6 +26,7 @@ _DATE = re.compile(
 )
 _WORD = re.compile(r"\b(?:on\s+)?(today|yesterday|" + "|".join(_DAYS) + r")\b", re.IGNORECASE)
 _WITH = re.compile(r"\bwith\s+([^\W\d_][\w'-]*(?:\s+[A-Z][\w'-]*)?)")
+_BY = re.compile(r"\bby\s+([^\W\d_][\w'-]*)(?:\s+([^\W\d_][\w'-]*))?", re.IGNORECASE)
 #: Words that name no place.
 _PLAIN = frozenset({"the", "a", "an", "of", "at", "in", "on", "and", "to", "for", "with"})
 
@@ -65,7 +66,7 @@ def read_work_line(
     Args:
         text: the time worked is a must; a day, "with" somebody and the rest in any order.
         today: the day it is; a weekday means the last one, today included.
-        me: who worked, beside those it names.
+        me: who worked, beside those it names; "by" and a name that is known is in their place.
         people: names known, so that "with nils" finds Nils.
         areas: repair areas with the words that mean them (their names and panels).
 
@@ -75,6 +76,7 @@ def read_work_line(
     rest = text.strip()
     when, rest = _day(rest, today)
     minutes, rest = _minutes(rest)
+    me, rest = _worker(rest, me, people)
     others, rest = _others(rest, people)
     note = " ".join(rest.split()).strip(" ,;.-")
     everybody = tuple(dict.fromkeys(name for name in (me.strip(), *others) if name))
@@ -122,10 +124,27 @@ def _named(word: str, today: date) -> date:
     return today - timedelta(days=(today.weekday() - _DAYS.index(word)) % 7)
 
 
+def _worker(text: str, me: str, people: Sequence[str]) -> tuple[str, str]:
+    """Who worked: somebody known after "by", else ``me``; "by hand" is nobody."""
+    known = _known(people)
+    for found in _BY.finditer(text):
+        said = " ".join(name for name in found.groups() if name)
+        for words in (said, found[1]):
+            if words.casefold() in known:
+                end = found.start(1) + len(words) if words != said else found.end()
+                return known[words.casefold()], text[: found.start()] + " " + text[end:]
+    return me, text
+
+
+def _known(people: Sequence[str]) -> dict[str, str]:
+    """The names that people are called by, whole and the first alone, each with the whole name."""
+    known = {name.split()[0].casefold(): name for name in reversed(people) if name.strip()}
+    return known | {name.casefold(): name for name in people}
+
+
 def _others(text: str, people: Sequence[str]) -> tuple[tuple[str, ...], str]:
     names = []
-    known = {name.casefold(): name for name in people}
-    known |= {name.split()[0].casefold(): name for name in reversed(people) if name.strip()}
+    known = _known(people)
     for found in _WITH.finditer(text):
         said = found[1]
         whole = known.get(said.casefold()) or known.get(said.split()[0].casefold())

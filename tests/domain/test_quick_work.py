@@ -77,3 +77,19 @@ def test_a_weekday_is_never_in_the_future_nor_a_week_ago(days: int) -> None:
     word = (TODAY - timedelta(days=days)).strftime("%A")
     when = read_work_line(f"1h {word}", TODAY, "Ada").when
     assert when.earliest.date() == TODAY - timedelta(days=days)
+
+
+@pytest.mark.parametrize(
+    ("text", "people", "note"),
+    [
+        ("2h by edo sanding", ("Edo Tarsk",), "sanding"),
+        ("2h sanding by Edo Tarsk with Nils", ("Edo Tarsk", "Nils"), "sanding"),
+        ("2h sanding by Edo yesterday", ("Edo Tarsk",), "sanding"),
+        ("2h sanding by hand", ("Runa",), "sanding by hand"),
+    ],
+)
+def test_by_somebody_known_is_in_place_of_who_types(
+    text: str, people: tuple[str, ...], note: str
+) -> None:
+    line = read_work_line(text, TODAY, "Runa", ("Runa", "Edo Tarsk", "Nils"))
+    assert (line.people, line.note) == (people, note)
