@@ -141,7 +141,8 @@ def make_dossier(
     check_choices(chosen)
     refuse_own_place(session.folder, out)
     dossier, given = _composed(session, chosen)
-    report = write_pdf(dossier, privacy.copies(session, given.record), out, context or Silent())
+    copies = privacy.copies(session, given.record)
+    report = write_pdf(dossier, copies, out, context or Silent(), given.finder)
     return replace(report, withheld=dossier.withheld)
 
 

@@ -63,8 +63,15 @@ class Finder:
         return self._taken(name, file_name=True)
 
     def has(self, text: str) -> bool:
-        """Whether anything wanted is in a text, counting nothing."""
-        return self._clean(text, file_name=False)[0] != text
+        """Whether anything sought is in a text, counting nothing."""
+        return next(iter(self._spans(text, self._whole)), None) is not None
+
+    def found(self, text: str, *, by_form: bool = True) -> frozenset[Private]:
+        """The sorts of what is sought that are in a text, counting nothing.
+
+        ``by_form`` looks also for what reads as a price or an address by its form alone.
+        """
+        return frozenset(sort for _, _, sort in self._spans(text, self._whole, by_form=by_form))
 
     def _taken(self, text: str, *, file_name: bool) -> str:
         known = self._known.get((text, file_name))
@@ -81,13 +88,13 @@ class Finder:
         return _RUNS.sub(MARK, _cut(text, spans)), counts
 
     def _spans(
-        self, text: str, pattern: "re.Pattern[str] | None"
+        self, text: str, pattern: "re.Pattern[str] | None", *, by_form: bool = True
     ) -> Iterable[tuple[int, int, Private]]:
-        if self._sought.money is not None:
+        if by_form and self._sought.money is not None:
             for hit in self._sought.money.finditer(text):
                 start, end = hit.span("sum") if hit["sum"] else hit.span()
                 yield start, end, Private.PRICES
-        if self._sought.addresses:
+        if by_form and self._sought.addresses:
             for hit in _ADDRESS.finditer(text):
                 yield *hit.span(), Private.ADDRESSES
         if pattern is None:
@@ -181,8 +188,9 @@ def money_pattern(signs: Iterable[str]) -> "re.Pattern[str]":
     codes = "|".join([*map(re.escape, own), *_CODES.split()])
     unit = rf"(?:{codes}|[{re.escape(_SYMBOLS)}])"
     return re.compile(
-        rf"[-−+]?\s?(?<![^\W_]){unit}\s?[-−]?{_DIGITS}"
+        rf"[-−+]?(?<![^\W_]){unit}\s?[-−]?{_DIGITS}"
         rf"|[-−+]?{unit}\s?[-−]?{_DIGITS}"
+        rf"|(?<![^\W_])kr\.?\s?{_DIGITS}"
         rf"|(?<![\w.,]){_DIGITS}\s?(?:{unit}(?![^\W\d_])|(?:{_NAMES})(?![^\W_]))"
         rf"|(?<![\w.,])\d[\d.\s]*,[-–]"
         rf"|{_SPENT}(?P<sum>{_DIGITS}){_NOT_MONEY}",

@@ -25,7 +25,8 @@ _NOBODYS = frozenset(
         r"\w+",
         """and the my his her our von van de der den del la le di da dos mr mrs ms dr jr sr brother
         sister father mother friend neighbour neighbor uncle aunt cousin son daughter wife husband
-        owner self me""",
+        owner self me january february march april may june july august september october november
+        december monday tuesday wednesday thursday friday saturday sunday""",
     )
 )
 

@@ -4,14 +4,16 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from journal.domain.errors import JournalError
+from journal.domain.hidden_words import Finder
 from journal.domain.progress import Context, Silent
 from journal.dossier.document import Dossier, DossierReport
+from journal.dossier.leaks import leaks
 from journal.dossier.pages import COVER_HEIGHT, sheet
 from journal.dossier.papers import paper_of
 from journal.dossier.pdf import typeset
 from journal.dossier.printing import Pictures, Print, Unprinted, prints
 from journal.dossier.rows import HALF_SHAPE, half_width, in_rows, pixels, placed, shape_of
-from journal.dossier.words import excerpt
+from journal.dossier.words import excerpt, listed
 from journal.files.durable import write_atomically
 from journal.files.scratch import scratch_folder
 
@@ -20,12 +22,17 @@ DOTS_PER_INCH = {"print": 220, "screen": 110}
 
 
 def write_pdf(
-    dossier: Dossier, pictures: Pictures, out: Path, context: Context | None = None
+    dossier: Dossier,
+    pictures: Pictures,
+    out: Path,
+    context: Context | None = None,
+    withheld: Finder | None = None,
 ) -> DossierReport:
     """Typeset ``dossier`` and put it at ``out`` whole, in place of what may have been there.
 
-    A photo that can't be shown leaves a word on its page and a note in the report. ``Cancelled``
-    and every failure leave what was at ``out`` as it was.
+    A photo that can't be shown leaves a word on its page and a note in the report. The PDF is read
+    back, and what ``withheld`` still finds in it is noted too. ``Cancelled`` and every failure
+    leave what was at ``out`` as it was.
 
     Raises:
         JournalError: ``out`` can't be written.
@@ -44,7 +51,20 @@ def write_pdf(
     except OSError as error:
         raise JournalError(f"The dossier can't be written to {out}: {_reason(error)}.") from error
     on_pages = sum(isinstance(result, Print) for result in printed.values())
-    return DossierReport(out, pages, on_pages, (*_photo_notes(dossier, printed), *notes))
+    notes = (*_photo_notes(dossier, printed), *notes, *_leak_notes(data, dossier, withheld))
+    return DossierReport(out, pages, on_pages, notes)
+
+
+def _leak_notes(data: bytes, dossier: Dossier, withheld: Finder | None) -> Iterator[str]:
+    """One sentence for each sort of withheld thing that the finished file still holds."""
+    if withheld is None or not dossier.choices.withheld:
+        return
+    for kind, pages in leaks(data, withheld).items():
+        shown = [f"page {page}" if page else "its description" for page in pages[:6]]
+        yield (
+            f"A word to be withheld ({kind.value}) still stands in {listed(shown)}. It may be a "
+            "word of the program’s own that is spelt alike; look before you give the dossier away."
+        )
 
 
 def _check_target(out: Path) -> None:
