@@ -158,6 +158,10 @@ class BringInSheetDialog(FormDialog):
 
     # --- reading ---
 
+    def _next_field(self) -> QWidget:
+        """Where the keyboard goes on: to what is open, else to the button."""
+        return self.columns.open_question() or self.accept_button
+
     def _read(self, act: Callable[[], Any], react: Callable[[Any], None]) -> None:
         """Read in the background; an obstacle is said in the dialog."""
         at = self.focusWidget()
@@ -178,9 +182,9 @@ class BringInSheetDialog(FormDialog):
                 return
             self.show_problem("")
             react(result)
-            if at is not None and at.isVisibleTo(self):
-                at.setFocus()
             if self._steps.currentWidget() is self.columns:
                 self.accept_button.setEnabled(True)
+                stays = at is not None and self.columns.isAncestorOf(at) and at.isVisibleTo(self)
+                (at if at is not None and stays else self._next_field()).setFocus()
 
         self._desk.read(job, done, self)

@@ -112,7 +112,7 @@ class ColumnsPane(QWidget):
         self._person_name = QLabel("&Worked by")
         self._person_name.setBuddy(self.person)
         self.person.setAccessibleName("Worked by")
-        self.person.setPlaceholderText("where no column says")
+        self.person.setPlaceholderText("if not said")
         fields.addWidget(self.fill_down, 2, 1, 1, 3)
         fields.addWidget(self._person_name, 2, 4, Qt.AlignmentFlag.AlignRight)
         fields.addWidget(self.person, 2, 5)
@@ -304,8 +304,14 @@ class ColumnsPane(QWidget):
         Raises:
             JournalError: a question is not answered yet; its box has the keyboard then.
         """
-        for box, words in ((self.dates, "dates"), (self.decimals, "decimals")):
-            if box.currentIndex() < 0:
-                box.setFocus()
-                raise JournalError(f"Choose first how the {words} are written.")
+        box = self.open_question()
+        if box is not None:
+            box.setFocus()
+            words = "dates" if box is self.dates else "decimals"
+            raise JournalError(f"Choose first how the {words} are written.")
         return self.choices()
+
+    def open_question(self) -> QComboBox | None:
+        """The box of the first question that is not answered yet."""
+        boxes = (self.dates, self.decimals)
+        return next((box for box in boxes if box.currentIndex() < 0), None)

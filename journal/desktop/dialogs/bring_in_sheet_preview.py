@@ -171,6 +171,8 @@ class PreviewPane(QWidget):
         coming = self._plan.coming_in(self._fates)
         money = [format_money(minor, code) for code, minor in sorted(coming.money.items())]
         said = f"{_capital(coming.words())} would come in"
+        if coming.minutes:
+            money.append(spoken_hours(coming.minutes))
         said += f", {' and '.join(money)} in all." if money else "."
         if refused := len(self._plan.refused):
             said += f" {_rows(refused)} can't be read."
