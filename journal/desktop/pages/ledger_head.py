@@ -13,7 +13,7 @@ from journal.desktop.widgets.figure import Figure
 from journal.desktop.widgets.parts import button, clear_layout, column, label, row
 from journal.domain.hours import spoken_hours
 from journal.domain.made_of import FigureName
-from journal.domain.price_index import InMoneyOf, NotRevalued, spoken_apart
+from journal.domain.price_index import InMoneyOf
 from journal.domain.when import spoken
 
 if TYPE_CHECKING:
@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 _LARGE = ("Money spent", "Own hours", "Valuation")
 _SMALL = ("Restoration", "Upkeep", "Not proven", "Saved", "Not shared")
 _AS_PAID = "as it was paid"
-#: More periods than these that an index lacks are told in one sentence.
-_MOST_APART = 2
+#: More periods than these that an index lacks are not named one by one.
+_MOST_APART = 4
 
 
 class LedgerHead(QWidget):
@@ -157,8 +157,8 @@ class LedgerHead(QWidget):
         paid = found.paid
         saved = "no price new is known"
         if paid.saved_lines:
-            saved = f"against new, on {sum_of(paid.saved_on)}"
-            saved += "" if found.wish is None else f", {_AS_PAID}"
+            how = "against new" if found.wish is None else "as paid"
+            saved = f"{how}, on {sum_of(paid.saved_on)}"
         show["Saved"].show_figure(
             sum_of(paid.saved_against_new), saved, can_open=bool(paid.saved_lines)
         )
@@ -193,24 +193,19 @@ class LedgerHead(QWidget):
         """Say by which index the money was revalued, and what of it could not be."""
         if found.problem:
             self._add_remark(f"{found.problem} All money is shown as it was paid.")
-        if found.wish is not None and found.index is not None:
-            self._add_remark(
-                f"Every sum in the money of {found.wish.period} by the price index "
-                f"“{found.index.name}”, each by the date of its receipt."
-            )
-        currency = found.summary.currency
-        if len(found.apart) > _MOST_APART:
-            amount = money(sum(one.money for one in found.apart), currency)
-            periods = ", ".join(one.period or "no date" for one in found.apart)
-            words = f"{amount} can't be revalued and stands in no sum: no index for {periods}."
-            ids = {number for one in found.apart for number in one.receipt_ids}
-            self._add_remark(words, ledger_filters.these("not revalued", ids))
+        if found.wish is None or found.index is None:
             return
-        for apart in found.apart:
-            self._add_remark(
-                f"{spoken_apart(apart, money(apart.money, currency))} It stands in no sum.",
-                ledger_filters.these(_not_revalued(apart), apart.receipt_ids),
-            )
+        words = f"Every sum is in the money of {found.wish.period} by “{found.index.name}”"
+        if not found.apart:
+            self._add_remark(f"{words}.")
+            return
+        amount = money(sum(one.money for one in found.apart), found.summary.currency)
+        periods = [one.period or "no date" for one in found.apart]
+        more = f" and {len(periods) - _MOST_APART} more" if len(periods) > _MOST_APART else ""
+        lacks = ", ".join(periods[:_MOST_APART]) + more
+        words += f"; {amount} can't be revalued and stands in no sum: no index for {lacks}."
+        ids = {number for one in found.apart for number in one.receipt_ids}
+        self._add_remark(words, ledger_filters.these("not revalued", ids))
 
     def _add_remark(self, words: str, wanted: LinesWanted | Only | None = None) -> None:
         said = label(words, "muted")
@@ -233,10 +228,6 @@ def _worth(found: "LedgerRead") -> str:
     if figures.valued_minutes < figures.own_minutes:
         worth = f"{_about(figures.valued_minutes)} of them {worth}"
     return f"{worth}: no money spent{besides}"
-
-
-def _not_revalued(apart: NotRevalued) -> str:
-    return f"not revalued: {apart.period}" if apart.period else "not revalued: no date"
 
 
 def _about(minutes: int) -> str:

@@ -44,7 +44,9 @@ class ChartView(QWidget):
         self._marks: tuple[ChartMark, ...] = ()
         self._at: int | None = None
         self._drawing: Task | None = None
-        self._rest = QTimer(self, singleShot=True, interval=_REST_MS)
+        self._drawn_chart: Chart | None = None
+        self._again = False
+        self._rest = QTimer(self, singleShot=True)
         self._rest.timeout.connect(self._draw)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -62,12 +64,14 @@ class ChartView(QWidget):
 
     def show_chart(self, chart: Chart) -> None:
         """Show a chart."""
+        if self._chart is None or self._chart.kind is not chart.kind:
+            self._image, self._marks = None, ()  # No picture stands for another chart.
         self._chart = chart
         self._at = None
         self.setAccessibleName(chart.title)
         self.setAccessibleDescription(chart.words)
         self.setMinimumHeight(_HEAD + _LYING * len(chart.bars) if chart.lying else _STANDING)
-        self._draw()
+        self._rest.start(0)
 
     def sizeHint(self) -> QSize:
         """As large as it may get, and no lower than its bars need."""
@@ -82,28 +86,36 @@ class ChartView(QWidget):
     def _draw(self) -> None:
         if self._chart is None or not self.isVisible():
             return
-        if self._drawing is not None:
-            self._drawing.cancel()
+        self._again = self._drawing is not None and not self._drawing.is_over
+        if self._again:
+            return
         job = _job(self._chart, self.look(), self.size(), self.devicePixelRatioF())
+        self._drawn_chart = self._chart
         self._drawing = self._desk.read(lambda _context: job(), self._on_drawn, self)
+        self.update()
 
     def _on_drawn(self, made: tuple[QImage, tuple[ChartMark, ...]]) -> None:
         self._drawing = None
-        self._image, self._marks = made
-        self.update()
+        if self._drawn_chart is self._chart:
+            self._image, self._marks = made
+            if self._at is not None and self._at >= len(self._marks):
+                self._at = None
+            self.update()
+        if self._again:
+            self._draw()
 
     def showEvent(self, _event: QEvent) -> None:
         """Draw once it is in sight."""
-        self._draw()
+        self._rest.start(0)
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Draw anew when the size stays for a moment."""
-        self._rest.start()
+        self._rest.start(_REST_MS)
 
     def changeEvent(self, event: QEvent) -> None:
         """Draw anew in other colours."""
         if event.type() == QEvent.Type.PaletteChange:
-            self._rest.start()
+            self._rest.start(0)
         super().changeEvent(event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
