@@ -7,7 +7,8 @@ from journal.domain.when import When
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """One thing that holds the words: ``kind`` is photo, area, panel, entry, receipt or work.
+    """One thing that holds the words: ``kind`` is photo, area, panel, entry, receipt, work, finding
+    or wanted.
 
     ``snippet`` is the text round the words, which stand between ‹ and ›.
     """

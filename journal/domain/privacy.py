@@ -54,6 +54,9 @@ _KEYS = frozenset({"sha256", "suffix", "edtf", "offset", "currency", "unit", "bo
 _MAY_LACK = frozenset({"printed_total", "new_price", "tax", "price_limit", "ceiling"})
 _SUMS = frozenset({"amount", "price", "best", "likely", "worst"})
 
+#: Times that have the names of sums.
+_TIMES = frozenset({("Finding", "minutes")})
+
 _WHOLE_TYPES = (When, Shape, Stroke, datetime, Enum)
 
 
@@ -217,7 +220,7 @@ class _Walker:
         return replace(row, **changed) if changed else row
 
     def _field(self, owner: str, name: str, value: Any) -> Any:
-        if name in _KEYS or value is None:
+        if name in _KEYS or value is None or (owner, name) in _TIMES:
             return value
         if isinstance(value, str) and not isinstance(value, Enum):
             return self._words(owner, name, value)
