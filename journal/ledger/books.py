@@ -59,10 +59,14 @@ def line_amounts(receipt: Receipt, currency: str) -> tuple[int, ...]:
 
 
 def new_price(line: Line, receipt: Receipt, currency: str) -> int | None:
-    """What a line would have cost new, in minor units of ``currency``; None where not known."""
+    """What a line would have cost new, in minor units of ``currency``; None where not known.
+
+    Of a line that takes money back it is below zero too: what was saved on it is saved no more.
+    """
     if line.new_price is None:
         return None
-    return in_currency(line.new_price, receipt, currency)
+    price = in_currency(line.new_price, receipt, currency)
+    return -abs(price) if line.amount < 0 else price
 
 
 def differs(receipt: Receipt) -> bool:

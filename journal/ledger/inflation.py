@@ -106,7 +106,7 @@ def _span(paid: tuple[Paid, ...], factor: Fraction, whole: int, known: _Span | N
         lines = tuple(_line(line, worth, factor) for line in one.lines)
         money = sum(line.money for line in lines)
         rest = None if one.difference is None else lines[-1].money
-        new.append(Paid(one.receipt, one.column, money - (rest or 0), rest, lines))
+        new.append(Paid(one.receipt, one.counts, one.column, money - (rest or 0), rest, lines))
     return _Span(paid, factor, whole, tuple(new))
 
 

@@ -74,13 +74,13 @@ class Names:
 
 def keys(by: CostsBy, account: Account) -> Keys:
     """Where each piece belongs in the table by ``by``."""
-    dated: dict[CostsBy, Callable[[When], str]] = {
-        "year": year_of,
-        "month": month_of,
-        "phase": lambda when: _phase(account, when),
-    }
-    if by in dated:
-        of = dated[by]
+    if by == "phase":
+        return Keys(
+            of_receipt=lambda paid: _phase(account, paid.counts),
+            of_work=lambda done: _phase(account, done.work.when),
+        )
+    if by in ("year", "month"):
+        of = year_of if by == "year" else month_of
         return Keys(
             of_receipt=lambda paid: of(paid.receipt.when), of_work=lambda done: of(done.work.when)
         )

@@ -10,11 +10,12 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
-from journal.domain.ids import AreaId
+from journal.domain.ids import AreaId, ReceiptId
 from journal.domain.milestones import lies_after, on_the_road
 from journal.domain.phases import Phases, phases
 from journal.domain.receipts import Line, Paper, Receipt, Spread
 from journal.domain.sharing import share
+from journal.domain.when import When
 from journal.domain.work import Work
 from journal.ledger.books import (
     Books,
@@ -54,11 +55,14 @@ class PaidLine:
 class Paid:
     """A receipt taken apart.
 
+    ``counts`` is the date by which it is restoration or upkeep, and in a phase: its own, or for a
+    refund that of the purchase, so that money taken back is taken from where it went.
     ``money`` is what its lines came to. ``lines`` ends with the difference to its printed total
     where there is one: a piece without a line, of ``difference`` minor units, None for none.
     """
 
     receipt: Receipt
+    counts: When
     column: int
     money: int
     difference: int | None
@@ -66,7 +70,7 @@ class Paid:
 
     @property
     def upkeep(self) -> bool:
-        """Whether it lies after the "on the road" milestone."""
+        """Whether it counts after the "on the road" milestone."""
         return self.column >= 2
 
     @property
@@ -139,11 +143,14 @@ def taken_apart(books: Books, before: Account | None = None) -> Account:
     road = on_the_road(books.milestones)
     good = before if before is not None and _same_rules(before.books, books) else None
     at_hand = {} if good is None else {id(paid.receipt): paid for paid in good.paid}
+    bought = _purchases(books)
     paid = []
     for receipt in books.receipts:
+        counts = bought.get(receipt.refund_of) if receipt.refund_of else None
+        counts = counts or receipt.when
         found = at_hand.get(id(receipt))
-        if found is None and has_rate(receipt, books.currency):
-            found = _paid(receipt, books.currency, known, road)
+        if found is None or found.counts != counts:
+            found = _paid(receipt, counts, books.currency, known, road)
         if found is not None:
             paid.append(found)
     if good is not None and good.books.work is books.work:
@@ -155,6 +162,12 @@ def taken_apart(books: Books, before: Account | None = None) -> Account:
     return Account(books, tuple(paid), tuple(done))
 
 
+def _purchases(books: Books) -> dict[ReceiptId, When]:
+    """The dates of the receipts that others take back in part or whole."""
+    taken_back = {one.refund_of for one in books.receipts if one.refund_of is not None}
+    return {one.id: one.when for one in books.receipts if one.id in taken_back}
+
+
 def _same_rules(old: Books, books: Books) -> bool:
     """Whether receipts and work are taken apart the same way."""
     if (old.currency, old.milestones) != (books.currency, books.milestones):
@@ -162,9 +175,14 @@ def _same_rules(old: Books, books: Books) -> bool:
     return [area.id for area in old.areas] == [area.id for area in books.areas]
 
 
-def _paid(receipt: Receipt, currency: str, known: set[AreaId], road: date | None) -> Paid:
+def _paid(
+    receipt: Receipt, counts: When, currency: str, known: set[AreaId], road: date | None
+) -> Paid | None:
+    """A receipt taken apart; None for one without a rate."""
+    if not has_rate(receipt, currency):
+        return None
     unproven = receipt.paper is not Paper.HELD
-    place = column(upkeep=lies_after(receipt.when, road), unproven=unproven)
+    place = column(upkeep=lies_after(counts, road), unproven=unproven)
     amounts = line_amounts(receipt, currency)
     prices = tuple(new_price(line, receipt, currency) for line in receipt.lines)
     lines = list(_lines(receipt, amounts, prices, known))
@@ -172,7 +190,7 @@ def _paid(receipt: Receipt, currency: str, known: set[AreaId], road: date | None
     if differs(receipt):
         rest = difference(receipt, currency)
         lines.append(PaidLine(None, rest, ((None, rest),)))
-    return Paid(receipt, place, sum(amounts), rest, tuple(lines))
+    return Paid(receipt, counts, place, sum(amounts), rest, tuple(lines))
 
 
 def _lines(

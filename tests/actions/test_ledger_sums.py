@@ -68,6 +68,12 @@ def test_sums_follow_every_kind_of_change(session: Session) -> None:
         old = receipts.receipt(session, second)
         receipts.change_receipt(session, replace(old, when=When.on(date(2018, 1, 1))))
 
+    def refunded_later() -> None:
+        back = replace(bought(-5), when=When.on(date(2021, 1, 1)), refund_of=second)
+        receipts.record_receipt(session, back)
+        old = receipts.receipt(session, second)
+        receipts.change_receipt(session, replace(old, when=When.on(date(2022, 1, 1))))
+
     changes: list[Callable[[], object]] = [
         lambda: receipts.record_receipt(session, bought(20, sill)),
         shared_anew,
@@ -75,17 +81,20 @@ def test_sums_follow_every_kind_of_change(session: Session) -> None:
         moved_in_time,
         lambda: history.undo(session),
         lambda: history.redo(session),
+        refunded_later,
+        moved_in_time,
         lambda: receipts.remove_receipt(session, second),
         lambda: history.undo(session),
         lambda: hours.record_work(session, worked),
         lambda: people.save_person(session, Person(PersonId(0), "Ada", PersonKind.OWN, 2500)),
-        lambda: cars.add_milestone(session, MilestoneKind.ON_THE_ROAD, DAY, ""),
+        lambda: cars.add_milestone(session, MilestoneKind.STRIPPED, DAY, ""),
         lambda: areas.change_area(session, replace(areas.area(session, sill), panel_ids=())),
         lambda: price_indices.record_index(
             session, "Made-up", "EUR", "made up", {**values, "2020": Decimal(200)}
         ),
         lambda: areas.add_entry(session, DAY, "Nothing to do with money", None, None),
     ]
+    cars.add_milestone(session, MilestoneKind.ON_THE_ROAD, When.on(date(2020, 6, 1)), "")
     everything(session)
     for change in changes:
         change()

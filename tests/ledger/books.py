@@ -79,7 +79,7 @@ lines = st.builds(
 )
 receipts = st.builds(
     Receipt,
-    id=st.integers(1, 10**6).map(ReceiptId),
+    id=(st.integers(1, 3) | st.integers(1, 10**6)).map(ReceiptId),
     supplier=st.sampled_from(["Fenwick Metal", "fenwick  metal", "Orla's Paints", "", "(hours)"]),
     when=_whens,
     currency=st.sampled_from(["EUR", "EUR", "GBP", "JPY", "KWD"]),
@@ -87,6 +87,7 @@ receipts = st.builds(
     printed_total=st.none() | _money,
     lines=st.lists(lines, max_size=5).map(tuple),
     rate=st.sampled_from(["1", "1.1734", "0.0062", "2.97"]).map(Decimal),
+    refund_of=st.none() | st.integers(1, 3).map(ReceiptId),
 )
 works = st.builds(
     Work,

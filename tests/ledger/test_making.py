@@ -24,7 +24,18 @@ from journal.ledger.costs import cost_summary, cost_table
 from journal.ledger.hour_sums import sum_hours
 from journal.ledger.making import made_of_figure, made_of_row
 from journal.ledger.pieces import taken_apart
-from tests.ledger.books import ARCH, FLOOR, SILL, any_books, books, line, receipt, work
+from tests.ledger.books import (
+    ARCH,
+    DRIVING,
+    FLOOR,
+    RESTORING,
+    SILL,
+    any_books,
+    books,
+    line,
+    receipt,
+    work,
+)
 
 
 @given(any_books, st.sampled_from(COSTS_BY))
@@ -136,6 +147,24 @@ def test_a_refund_takes_its_money_back_from_where_it_went() -> None:
         assert all(row.money == 0 for row in table.rows)
     made = made_of_row("area", str(SILL.id), taken_apart(journal))
     assert [piece.money for piece in made.money] == [1667, -1667]
+
+
+def test_a_refund_after_the_road_takes_back_from_the_restoration() -> None:
+    bought = receipt(line(5000), id=ReceiptId(1), when=RESTORING)
+    back = receipt(line(-2000), id=ReceiptId(2), refund_of=ReceiptId(1), when=DRIVING)
+    total = cost_table("phase", books(bought, back)).total
+    assert (total.restoration, total.upkeep) == (3000, 0)
+    assert [row.money for row in cost_table("phase", books(bought, back)).rows] == [3000]
+    assert [row.money for row in cost_table("year", books(bought, back)).rows] == [5000, -2000]
+    # Of a purchase that isn't in the journal nothing is known but the refund's own day.
+    assert cost_table("phase", books(back)).total.upkeep == -2000
+
+
+def test_what_was_saved_on_a_part_given_back_is_saved_no_more() -> None:
+    bought = receipt(line(3000, condition=Condition.USED, new_price=12000), id=ReceiptId(1))
+    back = receipt(line(-3000, condition=Condition.USED, new_price=12000), refund_of=ReceiptId(1))
+    summary = cost_summary(books(bought, back))
+    assert (summary.saved_against_new, summary.saved_on) == (0, 0)
 
 
 def test_a_refund_in_another_currency_comes_to_what_the_purchase_came_to() -> None:
