@@ -202,7 +202,7 @@ def plan(
     context = context or Silent()
     minor_units(choices.currency)
     context.report(0, 0, f"Reading {sheet.path.name}")
-    read = understand(sheet.grid, choices, date.today())
+    read = understand(sheet.grid, choices, date.today(), context)
     context.checkpoint()
     journal = session.journal
     source = Source(sheet.path.name, sheet.grid.name, choices.is_bank)

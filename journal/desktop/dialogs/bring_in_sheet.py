@@ -23,6 +23,7 @@ from journal.desktop.dialogs.bring_in_sheet_columns import ColumnsPane
 from journal.desktop.dialogs.bring_in_sheet_preview import PreviewPane
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.dialogs.opening import open_dialog
+from journal.desktop.tasks import Task
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context
 from journal.domain.sheet_rows import Choices, Proposal
@@ -50,6 +51,7 @@ class BringInSheetDialog(FormDialog):
         self._path = path
         self._sheet: OpenSheet | None = None
         self._plan: Plan | None = None
+        self._reading: Task | None = None
         self.columns, self.preview = ColumnsPane(), PreviewPane()
         self._steps = QStackedWidget()
         self._steps.addWidget(self.columns)
@@ -73,13 +75,13 @@ class BringInSheetDialog(FormDialog):
     @Slot(str)
     def _open(self, name: str) -> None:
         session, path = self._desk.session, self._path
-        self._read(lambda: open_sheet(session, path, name), self._show_sheet)
+        self._read(lambda _context: open_sheet(session, path, name), self._show_sheet)
 
     @Slot(int)
     def _look_again(self, heading: int) -> None:
         session, sheet = self._desk.session, self._sheet
         if sheet is not None:
-            self._read(lambda: look_again(session, sheet, heading), self._show_sheet)
+            self._read(lambda _context: look_again(session, sheet, heading), self._show_sheet)
 
     @Slot(object)
     def _ask_again(self, choices: Choices) -> None:
@@ -124,7 +126,7 @@ class BringInSheetDialog(FormDialog):
         session = self._desk.session
         # What is chosen stays chosen when the person comes back to it.
         self._sheet = replace(sheet, proposal=replace(sheet.proposal, choices=choices))
-        self._read(lambda: plan(session, sheet, choices), self._show_plan)
+        self._read(lambda context: plan(session, sheet, choices, context), self._show_plan)
 
     def _show_plan(self, found: Plan) -> None:
         self._plan = found
@@ -162,15 +164,17 @@ class BringInSheetDialog(FormDialog):
         """Where the keyboard goes on: to what is open, else to the button."""
         return self.columns.open_question() or self.accept_button
 
-    def _read(self, act: Callable[[], Any], react: Callable[[Any], None]) -> None:
+    def _read(self, act: Callable[[Context], Any], react: Callable[[Any], None]) -> None:
         """Read in the background; an obstacle is said in the dialog."""
+        if self._reading is not None:
+            self._reading.cancel()
         at = self.focusWidget()
         self.accept_button.setEnabled(False)
         self.columns.setEnabled(False)
 
-        def job(_context: Context) -> Any:
+        def job(context: Context) -> Any:
             try:
-                return act()
+                return act(context)
             except JournalError as error:
                 return error
 
@@ -187,4 +191,10 @@ class BringInSheetDialog(FormDialog):
                 stays = at is not None and self.columns.isAncestorOf(at) and at.isVisibleTo(self)
                 (at if at is not None and stays else self._next_field()).setFocus()
 
-        self._desk.read(job, done, self)
+        self._reading = self._desk.read(job, done, self)
+
+    def done(self, result: int) -> None:
+        """Stop what is still being read for it."""
+        if self._reading is not None:
+            self._reading.cancel()
+        super().done(result)

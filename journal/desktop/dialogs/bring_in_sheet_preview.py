@@ -181,7 +181,9 @@ class PreviewPane(QWidget):
 
     def _set(self, fate: Fate) -> None:
         """Have another thing become of the rows picked, where it can."""
-        for picked in self.items.selectionModel().selection():
+        picked_rows = self.items.selectionModel().selection()
+        for number in range(picked_rows.size()):
+            picked = picked_rows.at(number)
             for place in range(picked.top(), picked.bottom() + 1):
                 found = self.items.rows_model.row_at(place)
                 if isinstance(found, _Row) and fate in found.item.fates:

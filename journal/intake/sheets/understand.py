@@ -6,6 +6,7 @@ from datetime import date
 
 from journal.domain.errors import JournalError
 from journal.domain.money import format_money
+from journal.domain.progress import Context, Silent
 from journal.domain.sheet_rows import (
     AMOUNTS,
     BadCell,
@@ -24,20 +25,25 @@ from journal.intake.sheets.days import read_day
 from journal.intake.sheets.money_cells import MoneyColumns
 
 _DITTO = frozenset(('"', "''", "“", "”", "„", "do.", "ditto", "dto", "dto.", "idem", "id."))
+#: After so many rows the person may stop it.
+_BETWEEN = 500
 _NEEDED = frozenset((
     Role.DATE, *AMOUNTS, Role.QUANTITY, Role.TOTAL, Role.NEW_PRICE, Role.RATE, Role.HOURS,
     Role.MINUTES,
 ))  # fmt: skip
 
 
-def understand(grid: Grid, choices: Choices, today: date) -> Understood:
+def understand(
+    grid: Grid, choices: Choices, today: date, context: Context | None = None
+) -> Understood:
     """Read every row below the headings.
 
     Raises:
+        Cancelled: as the person asked.
         JournalError: no column says when, or none says how much.
     """
     _refuse_incomplete(choices)
-    return _Reader(grid, choices, today).read()
+    return _Reader(grid, choices, today).read(context or Silent())
 
 
 def _refuse_incomplete(choices: Choices) -> None:
@@ -74,10 +80,13 @@ class _Reader:
         self._left_out: list[Told] = []
         self._remarks = list(grid.remarks)
 
-    def read(self) -> Understood:
+    def read(self, context: Context) -> Understood:
         heading = self._choices.heading
         head = self._rows[heading - 1] if 0 < heading <= len(self._rows) else ()
         for number, row in enumerate(self._rows[heading:], heading + 1):
+            if number % _BETWEEN == 0:
+                context.checkpoint()
+                context.report(number, len(self._rows), "Reading rows")
             if not row:
                 continue
             reason = "the headings again" if row == head else self._no_record(row)
