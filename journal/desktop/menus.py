@@ -10,7 +10,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
-from journal.desktop import icons
+from journal.desktop import bundle_acts, icons
 from journal.desktop.pages.registry import PAGES
 from journal.desktop.theme import Choice
 
@@ -101,6 +101,20 @@ class Menus(QObject):
         into = "Br&ing an SVG file in\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, into, self._acts.bring_svg_in, "", WRITABLE)
         menu.addSeparator()
+        self._build_keeping(menu)
+        menu.addSeparator()
+        self._add(menu, "Clo&se the journal", self._window.close_journal, "Ctrl+W", OPEN)
+        self._add(menu, "&Quit", self._window.close, "Ctrl+Q")
+
+    def _build_keeping(self, menu: QMenu) -> None:
+        """What keeps the record safe and proves it: bundles, checks, backups."""
+        for text, act, needs, icon in (
+            ("Make the b&undle", bundle_acts.make_bundle, OPEN, "bundle"),
+            ("Time st&amp on a bundle", bundle_acts.stamp_bundle, WRITABLE, ""),
+            ("C&heck a bundle or photo", bundle_acts.check_bundle, ALWAYS, ""),
+        ):
+            name = f"{text}\N{HORIZONTAL ELLIPSIS}"
+            self._add(menu, name, partial(act, self._window), "", needs, icon)
         self._add(menu, "Chec&k the journal", self._acts.check, "", OPEN, "check")
         backup = "&Back up\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, backup, self._acts.back_up, "", OPEN, "backup")
@@ -108,9 +122,6 @@ class Menus(QObject):
         self._add(menu, restore, self._acts.restore, "", ALWAYS, "restore")
         clear = "C&lear out removed originals\N{HORIZONTAL ELLIPSIS}"
         self._add(menu, clear, self._acts.clear_out, "", WRITABLE)
-        menu.addSeparator()
-        self._add(menu, "Clo&se the journal", self._window.close_journal, "Ctrl+W", OPEN)
-        self._add(menu, "&Quit", self._window.close, "Ctrl+Q")
 
     def _build_edit(self) -> None:
         menu = self._window.menuBar().addMenu("&Edit")

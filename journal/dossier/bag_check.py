@@ -241,9 +241,10 @@ def _tell_altered(bag: Bag, path: str, listing: Sequence[Manifest]) -> None:
     if not wrong:
         return
     right = [algorithm_words(one.algorithm) for one in listing if one not in wrong]
-    names = ", ".join(algorithm_words(one.algorithm) for one in wrong)
     if not right:
-        bag.faults.append(Fault(path, f"It was altered: its {names} is not the one listed."))
+        names = " and ".join(algorithm_words(one.algorithm) for one in wrong)
+        are = "is not the one" if len(wrong) == 1 else "are not those"
+        bag.faults.append(Fault(path, f"It was altered: its {names} {are} listed."))
         return
     for one in wrong:
         what = f"Its line for {shown_path(path)} was altered; by {right[0]} the file is whole."

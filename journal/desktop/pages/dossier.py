@@ -54,6 +54,12 @@ class DossierPage(Page):
         self.make_button = button(
             "&Make the dossier", self.make, icon="dossier", role="primary", hint="Choose a file"
         )
+        self.bundle_button = button(
+            "Make the &bundle\N{HORIZONTAL ELLIPSIS}",
+            self.make_bundle,
+            icon="bundle",
+            hint="Dossier, record and originals in one package that a stranger can check",
+        )
         self.state = label("", "muted")
         self.result = QFrame()
         self._result_layout = QVBoxLayout(self.result)
@@ -81,8 +87,8 @@ class DossierPage(Page):
             "muted",
         )
         layout = column(label("The dossier", "heading"), words, contents, spacing=12, margin=24)
-        made = row(self.make_button, self.state)
-        made.setStretch(1, 1)
+        made = row(self.make_button, self.bundle_button, self.state)
+        made.setStretch(2, 1)
         layout.addLayout(made)
         layout.addWidget(self.result)
         layout.addStretch(1)
@@ -184,6 +190,14 @@ class DossierPage(Page):
         self._task = None
         self.state.setText(words)
         self.make_button.setEnabled(True)
+
+    def make_bundle(self) -> None:
+        """Ask what goes into a bundle, and make it."""
+        from journal.desktop.dialogs.bundle import BundleDialog
+
+        dialog = BundleDialog(self.desk, self.window())
+        dialog.exec()
+        dialog.deleteLater()
 
     def _to_gaps(self) -> None:
         self.desk.show_page("Gaps")
