@@ -16,6 +16,7 @@ from journal.desktop.modes import Mode
 from journal.desktop.modes.survey_pane import SurveyPane
 from journal.desktop.tasks import Task
 from journal.desktop.tools.finding import FindingTool
+from journal.desktop.widgets.finding_rows import FindingRow, finding_rows
 from journal.desktop.widgets.layers import Layer
 from journal.desktop.widgets.metal_board import board_on
 from journal.desktop.widgets.tool_canvas import ToolCanvas
@@ -34,7 +35,7 @@ class _Found:
 
     surveys: tuple[Survey, ...]
     sheet: SurveySheet | None
-    labels: dict[PanelId, str]
+    rows: tuple[FindingRow, ...]
     currency: str
     load_bearing: frozenset[FindingId]
     estimate: Estimate | None
@@ -124,7 +125,7 @@ class SurveyMode(Mode):
         findings = sheet.findings if sheet else ()
         read_only = self.desk.read_only
         self.side.show_surveys(found.surveys, sheet, read_only=read_only)
-        self.side.show_findings(sheet, found.labels, found.currency, found.load_bearing)
+        self.side.show_findings(found.rows)
         self.side.show_sum(found.estimate, found.currency)
         closed = sheet is not None and sheet.survey.closed is not None
         writable = not (read_only or closed)
@@ -254,7 +255,7 @@ class SurveyMode(Mode):
 
 
 def _plain(sheet: SurveySheet) -> _Found:
-    return _Found((sheet.survey,), sheet, {}, "EUR", frozenset(), None)
+    return _Found((sheet.survey,), sheet, (), "EUR", frozenset(), None)
 
 
 def _read(session: Session, wanted: SurveyId | None) -> _Found:
@@ -263,13 +264,11 @@ def _read(session: Session, wanted: SurveyId | None) -> _Found:
     numbers = [survey.id for survey in known]
     shown = wanted if wanted in numbers else (numbers[-1] if numbers else None)
     sheet = None if shown is None else surveys.sheet(session, shown)
-    anchors = surveys.anchors(session)
-    found = sheet.findings if sheet else ()
-    return _Found(
-        known,
-        sheet,
-        {panel.id: panel.label for panel in drawings.panels(session)},
-        cars.car(session).currency,
-        frozenset(one.id for one in found if surveys.finding_marks(anchors, one)),
-        surveys.estimate_of(sheet) if sheet else None,
-    )
+    anchors, currency = surveys.anchors(session), cars.car(session).currency
+    if sheet is None:
+        return _Found(known, None, (), currency, frozenset(), None)
+    near = (one.id for one in sheet.findings if surveys.finding_marks(anchors, one))
+    load_bearing = frozenset(near)
+    labels = {panel.id: panel.label for panel in drawings.panels(session)}
+    rows = finding_rows(sheet, labels, currency, load_bearing)
+    return _Found(known, sheet, rows, currency, load_bearing, surveys.estimate_of(sheet))

@@ -2,30 +2,20 @@
 
 from functools import partial
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QListWidgetItem, QWidget
 
 from journal.desktop import icons
-from journal.desktop.theme import colours_of
 from journal.desktop.widgets.checked import repolish
+from journal.desktop.widgets.finding_rows import ROW_ROLE, FindingRow, MarkDelegate
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import PlainList, button, column, label
-from journal.desktop.widgets.survey_marks import mark_icon
 from journal.domain.estimates import Estimate
-from journal.domain.findings import (
-    Finding,
-    Survey,
-    SurveySheet,
-    spoken_money,
-    spoken_time,
-)
-from journal.domain.ids import FindingId, PanelId, SurveyId
-from journal.domain.money import format_whole
+from journal.domain.findings import Survey, SurveySheet
+from journal.domain.ids import FindingId, SurveyId
 from journal.domain.outcome_words import estimate_in_words
 from journal.domain.when import spoken
 
-_KEY = Qt.ItemDataRole.UserRole
-_DETAIL = Qt.ItemDataRole.UserRole + 1
 _NONE_YET = (
     "Walk round the car before the start: click what you find, say how bad it is and what it may"
     " take at best, likely and at worst. The sum follows, with what is sure of it and what isn't."
@@ -51,7 +41,7 @@ class SurveyPane(QWidget):
         self.about = label("", "muted")
         self.sum = label("")
         self.list = PlainList("What was found")
-        self.list.setIconSize(QSize(44, 44))
+        self.list.setItemDelegate(MarkDelegate(self.list))
         self.detail = label("", "muted")
         self.acts = {
             name: button(text, partial(self.act_wanted.emit, name), icon=icon, role=role)
@@ -120,28 +110,14 @@ class SurveyPane(QWidget):
         self.list.setVisible(sheet is not None)
         self.sum.setVisible(sheet is not None)
 
-    def show_findings(
-        self,
-        sheet: SurveySheet | None,
-        labels: dict[PanelId, str],
-        currency: str,
-        load_bearing: frozenset[FindingId],
-    ) -> None:
+    def show_findings(self, rows: tuple[FindingRow, ...]) -> None:
         """List what was found."""
         picked = self.finding_id()
         self.list.blockSignals(True)
         self.list.clear()
-        colours = colours_of(self.palette())
-        for one in sheet.findings if sheet else ():
-            panel = labels.get(one.panel_id or PanelId(0), "no panel")
-            warns = one.id in load_bearing
-            item = QListWidgetItem(
-                mark_icon(one.severity, one.rank, colours, load_bearing=warns),
-                f"{one.text}\n{panel}\n{one.severity}, {format_whole(one.money.likely, currency)}"
-                + ("\nLoad-bearing: have it inspected" if warns else ""),
-            )
-            item.setData(_KEY, int(one.id))
-            item.setData(_DETAIL, _detail(one, sheet, currency))
+        for one in rows:
+            item = QListWidgetItem(one.words)
+            item.setData(ROW_ROLE, one)
             self.list.addItem(item)
         self.list.blockSignals(False)
         self.pick(picked)
@@ -157,14 +133,14 @@ class SurveyPane(QWidget):
     def finding_id(self) -> FindingId | None:
         """The finding picked."""
         item = self.list.currentItem()
-        return None if item is None else FindingId(item.data(_KEY))
+        return None if item is None else item.data(ROW_ROLE).id  # type: ignore[no-any-return]
 
     def pick(self, finding_id: FindingId | None) -> None:
         """Pick a finding without telling of it."""
         self.list.blockSignals(True)
         self.list.setCurrentRow(-1)
         for place in range(self.list.count()):
-            if self.list.item(place).data(_KEY) == finding_id:
+            if self.list.item(place).data(ROW_ROLE).id == finding_id:
                 self.list.setCurrentRow(place)
         self.list.blockSignals(False)
         self._show_acts()
@@ -177,13 +153,5 @@ class SurveyPane(QWidget):
         item = self.list.currentItem()
         for name in ("edit", "take out"):
             self.acts[name].setEnabled(item is not None)
-        self.detail.setText("" if item is None else item.data(_DETAIL))
+        self.detail.setText("" if item is None else item.data(ROW_ROLE).detail)
         self.detail.setVisible(item is not None)
-
-
-def _detail(one: Finding, sheet: SurveySheet | None, currency: str) -> str:
-    """All the rest of a finding: its figures, what it shares, its note."""
-    cause = sheet.cause_of(one) if sheet else None
-    shares = f"Shares “{cause.name}”, strength {cause.strength:g}." if cause else ""
-    lines = (spoken_money(one.money, currency), spoken_time(one.minutes), shares, one.note)
-    return "\n".join(line for line in lines if line)

@@ -10,6 +10,8 @@ from journal.domain.findings import Severity
 
 #: How far a mark reaches from its middle, in pixels.
 REACH = 13.0
+#: How large a mark in a list is, with room round it.
+MARK_SIZE = 44
 
 #: Corners of each shape, and where the first one points, in degrees from the right; 0 is a disc.
 _SHAPES = {
@@ -81,12 +83,19 @@ def mark_icon(
     severity: Severity, number: int, colours: Colours, *, load_bearing: bool = False
 ) -> QIcon:
     """A mark for a list."""
-    size = QSize(44, 44)
+    size = QSize(MARK_SIZE, MARK_SIZE)
     made = QPixmap(size * 2)
     made.setDevicePixelRatio(2)
     made.fill(Qt.GlobalColor.transparent)
     painter = QPainter(made)
-    paint_mark(painter, QPointF(22, 22), severity, number, colours, load_bearing=load_bearing)
+    paint_mark(
+        painter,
+        QPointF(MARK_SIZE / 2, MARK_SIZE / 2),
+        severity,
+        number,
+        colours,
+        load_bearing=load_bearing,
+    )
     painter.end()
     icon = QIcon(made)
     icon.addPixmap(made, QIcon.Mode.Selected)
