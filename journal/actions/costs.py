@@ -44,6 +44,7 @@ Value = TypeVar("Value")
 #: What the sums rest on, as ``Changes.kinds`` names it.
 _RESTS_ON = frozenset({"receipts", "work", "areas", "milestones", "car", "drawing"})
 _RESTS_ON_INDEX = _RESTS_ON | {"price_indices"}
+_RESTS_ON_HOURS = frozenset({"work", "people"})
 _RESTS_ON_METAL = frozenset({"metalwork", "areas"})
 
 
@@ -73,7 +74,7 @@ def three_figures(session: Session) -> ThreeFigures:
     journal = session.journal
     time = session.kept.get(
         "own hours",
-        _RESTS_ON | {"people"},
+        _RESTS_ON_HOURS,
         lambda: sum_hours("person", _account(session).books, journal.people.all()).total,
     )
     valuations = journal.valuations.all()
