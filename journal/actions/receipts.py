@@ -130,6 +130,11 @@ def suppliers(session: Session) -> tuple[str, ...]:
     return session.journal.receipts.suppliers()
 
 
+def completions(session: Session) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What a receipt's form proposes: suppliers and currencies, the most used first."""
+    return suppliers(session), currencies(session)
+
+
 def currencies(session: Session) -> tuple[str, ...]:
     """Every currency that something was paid in, the most used first."""
     return session.journal.receipts.currencies()

@@ -73,11 +73,7 @@ class ReceiptDialog(FormDialog):
         car = desk.ask(cars.car)
         areas = desk.ask(area_actions.areas) or ()
         self._names = {area.id: area.name for area in areas}
-        self.head = ReceiptHead(
-            car.currency if car else "EUR",
-            suppliers=desk.ask(actions.suppliers) or (),
-            currencies=desk.ask(actions.currencies) or (),
-        )
+        self.head = ReceiptHead(car.currency if car else "EUR")
         self.lines = LinesEdit(self.head.currency_code())
         self.same_for_all = QCheckBox("&Same for all lines")
         self.shares = ShareEdit(areas)
@@ -95,6 +91,8 @@ class ReceiptDialog(FormDialog):
         self.note = QLineEdit()
         self._build()
         self._connect()
+        session = desk.session
+        desk.read(lambda _context: actions.completions(session), self.head.offer, self)
         if draft is None:
             self._fill(receipt, area_id)
         else:

@@ -38,23 +38,17 @@ class ReceiptHead(QWidget):
     #: Another currency that exists was written: its code.
     currency_changed = Signal(str)
 
-    def __init__(
-        self,
-        currency: str,
-        *,
-        suppliers: Sequence[str],
-        currencies: Sequence[str],
-        parent: QWidget | None = None,
-    ) -> None:
+    def __init__(self, currency: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._own_currency = currency
         self._code = currency
-        self.supplier = CheckedField(edit=PickEdit(suppliers))
+        self._suppliers, self._currencies = PickEdit(), PickEdit()
+        self.supplier = CheckedField(edit=self._suppliers)
         self.when = WhenEdit()
         self.when.set_today()
         self._first_date = self.when.text()
-        offered = tuple(dict.fromkeys((currency, *currencies, *_COMMON)))
-        self.currency = CheckedField(edit=PickEdit(offered))
+        self.currency = CheckedField(edit=self._currencies)
+        self.offer(((), ()))
         self.currency.set_text(currency)
         self.rate = CheckedField()
         self.rate_name = QLabel("")
@@ -113,6 +107,13 @@ class ReceiptHead(QWidget):
             layout.addWidget(made)
         layout.addStretch(1)
         return holder
+
+    def offer(self, known: tuple[Sequence[str], Sequence[str]]) -> None:
+        """Propose suppliers and currencies of the receipts that are there."""
+        suppliers, currencies = known
+        self._suppliers.set_choices(suppliers)
+        offered = dict.fromkeys((self._own_currency, *currencies, *_COMMON))
+        self._currencies.set_choices(tuple(offered))
 
     def currency_code(self) -> str:
         """The last currency written that exists."""

@@ -65,7 +65,7 @@ class WantedList(LedgerList):
             "Wanted parts",
             (
                 Column("What", _what, wide=True),
-                Column("For", self._for),
+                Column("For", self._for, wide=True),
                 Column("State", _state, lambda part: (part.state.rank, part.text.casefold())),
                 Column("Limit", self._limit, lambda part: part.price_limit or 0, number=True),
                 Column("Seen", lambda part: seen_in_words(part, self._read.currency), wide=True),
