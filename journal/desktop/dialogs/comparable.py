@@ -30,7 +30,7 @@ class ComparableDialog(FormDialog):
         own = car.currency if car is not None else "EUR"
         self.currency = QLineEdit(own if comparable is None else comparable.currency)
         self.currency.setMaxLength(3)
-        self.price = MoneyEdit(self.currency.text())
+        self.price = MoneyEdit(self.currency.text(), optional=True)
         self.kind = QComboBox()
         for kind in PriceKind:
             self.kind.addItem(kind.value, kind)

@@ -136,7 +136,7 @@ class ValuationDialog(FormDialog):
         self._desk = desk
         self._valuation = valuation
         self.when = WhenEdit()
-        self.amount = MoneyEdit(_currency(desk))
+        self.amount = MoneyEdit(_currency(desk), optional=True)
         self.valuer, self.note = QLineEdit(), QLineEdit()
         self.basis = QComboBox()
         for basis in ValuationBasis:

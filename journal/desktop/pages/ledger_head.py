@@ -164,7 +164,7 @@ class LedgerHead(QWidget):
         )
         unshared = "belongs to no area"
         if one.not_shared_minutes:
-            unshared = f"and {_about(one.not_shared_minutes)}, to no area"
+            unshared = f"and {_hours(one.not_shared_minutes)}, to no area"
         show["Not shared"].show_figure(sum_of(one.not_shared), unshared)
 
     # --- remarks ---
@@ -221,18 +221,18 @@ class LedgerHead(QWidget):
 def _worth(found: "LedgerRead") -> str:
     """What own hours are worth at the owner's rates, said to be no money spent."""
     figures = found.figures
-    besides = f"; besides, {_about(figures.paid_minutes)} paid for" if figures.paid_minutes else ""
+    besides = f"; besides, {_hours(figures.paid_minutes)} paid for" if figures.paid_minutes else ""
     if figures.own_value is None:
         return f"no rate is given; no money was spent on them{besides}"
     worth = f"worth {money(figures.own_value, figures.currency)} at your rates"
     if figures.valued_minutes < figures.own_minutes:
-        worth = f"{_about(figures.valued_minutes)} of them {worth}"
+        worth = f"{_hours(figures.valued_minutes)} of them {worth}"
     return f"{worth}: no money spent{besides}"
 
 
-def _about(minutes: int) -> str:
-    """Hours for a narrow card: whole ones, from the second on."""
-    return spoken_hours(minutes) if minutes < 120 else f"{minutes / 60:,.0f} h"
+def _hours(minutes: int) -> str:
+    """Hours for a card: whole ones, where there are a hundred and more."""
+    return spoken_hours(minutes) if minutes < 6000 else f"{minutes / 60:,.0f} h"
 
 
 def _receipts(count: int) -> str:
