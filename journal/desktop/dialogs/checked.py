@@ -17,7 +17,8 @@ def check_words(report: CheckReport) -> str:
     if not report.faults:
         return f"All is as it was recorded: {looked}.{loose}"
     faults = "1 fault was" if len(report.faults) == 1 else f"{len(report.faults):,} faults were"
-    return f"{looked}; {faults} found.{loose}"
+    until = f" The history of changes holds up to {report.good_until}." if report.good_until else ""
+    return f"{looked}; {faults} found.{until}{loose}"
 
 
 class CheckedDialog(QDialog):

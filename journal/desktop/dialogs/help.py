@@ -31,6 +31,7 @@ HELP_PAGES = (
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
     ("dossier", "8. Dossier"),
+    ("bundle", "9. Bundle and check"),
     ("survey", "Survey and estimate"),
     ("wanted", "Wanted parts"),
     ("shape", "Shape the drawing"),
