@@ -80,7 +80,20 @@ def sheet(dossier: Dossier, prints: Prints) -> Sheet:
         "photos": [_index_row(shown) for shown in dossier.shown],
         "others": [asdict(row) | {"sha256": grouped(row.sha256)} for row in dossier.others],
     }
+    _mark_first(data)
     return Sheet(data, files)
+
+
+def _mark_first(data: dict[str, Any]) -> None:
+    """Mark the first place of every photo on the pages, to which links lead."""
+    cover = data["cover"] or {}
+    seen = {cover["mark"]} if "mark" in cover else set()
+    cells = [view["cell"] for view in data["standard_views"] if view["cell"]]
+    cells += [cell for pair in data["pairs"] for cell in pair["cells"]]
+    cells += [cell for area in data["areas"] for row in area["rows"] for cell in row]
+    for cell in cells:
+        cell["first"] = cell["number"] not in seen
+        seen.add(cell["number"])
 
 
 def _head(dossier: Dossier) -> dict[str, Any]:
@@ -162,7 +175,7 @@ def _cover(dossier: Dossier, prints: Prints, files: dict[str, bytes]) -> dict[st
         if isinstance(printed, Print):
             ratio = printed.width / printed.height
             fitted = _fit(printed.name, ratio, dossier.cover.alt, paper_of(dossier).width)
-            return fitted | {"mark": f"photo-{dossier.cover.number}"}
+            return fitted | {"mark": dossier.cover.number}
     line = diagram.outline(dossier.drawing)
     if line is None:
         return None
@@ -219,6 +232,7 @@ def _placed(cell: Placed, prints: Prints) -> dict[str, Any]:
         "date": shown.date,
         "known": shown.known,
         "damage": shown.photo.damage,
+        "first": False,
     }
 
 

@@ -1,5 +1,6 @@
 """Making the dossier's file: pictures fetched, pages set, and the whole put in its place."""
 
+import math
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
@@ -17,8 +18,16 @@ from journal.dossier.words import excerpt, listed
 from journal.files.durable import write_atomically
 from journal.files.scratch import scratch_folder
 
-#: Pictures are scaled to this many dots per inch of their printed size.
+#: Pictures are scaled to this many dots per inch of their printed size, as long as there is room.
 DOTS_PER_INCH = {"print": 220, "screen": 110}
+
+#: So many pixels all pictures together may have: the typesetter holds each of them unpacked, three
+#: bytes a pixel. With more, all are scaled by as much as it takes; five hundred in print size then
+#: have some 165 dots per inch.
+_MOST_PIXELS = 115_000_000
+
+#: A picture may be this much larger than the record says of its shape.
+_SLACK, _SLACK_UNKNOWN = 1.02, 1.1
 
 
 def write_pdf(
@@ -85,28 +94,42 @@ def _reason(error: OSError | ValueError) -> str:
 
 def sizes(dossier: Dossier) -> dict[int, int]:
     """Pixels of the longer side of every photo shown, at the largest size it is printed in."""
-    measure = paper_of(dossier).measure
+    wanted = {number: max(box) for number, box in _boxes(dossier).items()}
     dots = DOTS_PER_INCH[dossier.choices.pictures]
-    wanted: dict[int, int] = {}
+    shapes = {shown.number: shape_of(shown.photo) for shown in dossier.shown}
+    whole = sum(
+        pixels(side, 0, dots) ** 2 / max(shapes[number], 1 / shapes[number])
+        for number, side in wanted.items()
+    )
+    fewer = min(1.0, math.sqrt(_MOST_PIXELS / whole)) if whole else 1.0
+    return {number: pixels(side * fewer, 0, dots) for number, side in wanted.items()}
+
+
+def _boxes(dossier: Dossier) -> dict[int, tuple[float, float]]:
+    """Width and height in millimetres that each photo is printed in at its largest."""
+    measure = paper_of(dossier).measure
+    found: dict[int, tuple[float, float]] = {}
 
     def want(number: int, width: float, height: float) -> None:
-        wanted[number] = max(pixels(width, height, dots), wanted.get(number, 0))
+        found[number] = max((width, height), found.get(number, (0.0, 0.0)), key=max)
 
     for area in dossier.areas:
         for row in in_rows(area.shown):
             for cell in placed(row, {}, measure):
-                # The pictures themselves may differ a little from what the record says of them.
-                want(cell.shown.number, cell.width * 1.1, cell.height * 1.1)
+                slack = _SLACK if cell.shown.photo.width else _SLACK_UNKNOWN
+                want(cell.shown.number, cell.width * slack, cell.height * slack)
     halves = [view.shown for view in dossier.views if view.shown]
     halves += [shown for pair in dossier.pairs for shown in (pair.before, pair.after)]
     for shown in halves:
         wide = half_width(measure)
-        want(shown.number, wide, wide / HALF_SHAPE)
+        high = wide / HALF_SHAPE
+        ratio = shape_of(shown.photo)
+        want(shown.number, min(wide, high * ratio), min(high, wide / ratio))
     if dossier.cover is not None:
         ratio = shape_of(dossier.cover.photo)
         height = min(paper_of(dossier).width / ratio, COVER_HEIGHT)
         want(dossier.cover.number, height * ratio, height)
-    return wanted
+    return found
 
 
 def _photo_notes(dossier: Dossier, printed: Mapping[int, Print | Unprinted]) -> Iterator[str]:
