@@ -17,8 +17,10 @@ from journal.actions import (
     history,
     hours,
     people,
+    price_indices,
     receipts,
     timeline,
+    valuations,
 )
 from journal.actions.checking import check
 from journal.actions.journals import new_journal
@@ -26,9 +28,17 @@ from journal.actions.session import Session
 from journal.domain.car import MilestoneKind
 from journal.domain.costs import COSTS_BY
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, PanelId, PersonId, typed_number
+from journal.domain.ids import (
+    AreaId,
+    ComparableId,
+    PanelId,
+    PersonId,
+    ValuationId,
+    typed_number,
+)
 from journal.domain.people import Person
 from journal.domain.receipts import Share
+from journal.domain.valuations import Comparable, Valuation
 from journal.domain.when import When
 from tests.store.values import receipt, work
 
@@ -55,6 +65,11 @@ def test_every_act_takes_any_words_and_can_be_undone(session: Session, word: str
     clockings.clock_off(session, clockings.running(session)[0])
     bought = receipt(Share(area, 1), supplier=text, note=text, stands_in=text)
     receipts.record_receipt(session, bought)
+    price_indices.record_index(session, text, "EUR", text, {"2016": Decimal(1)})
+    worth = Valuation(ValuationId(0), DAY, 1, text, note=text)
+    valuations.record_valuation(session, worth)
+    other = Comparable(ComparableId(0), DAY, text, 1, "EUR", source=text, note=text)
+    valuations.record_comparable(session, other)
     assert check(session).faults == ()
     labels = [edit.label for edit in history.edits(session)]
     assert all(len(label) <= 120 and label.isprintable() for label in labels if "‮" not in label)
