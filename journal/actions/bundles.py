@@ -179,7 +179,7 @@ def _shown(session: Session, choice: BundleChoice) -> frozenset[str]:
 
 def _paths(given: Record, chosen: Iterable[Kept]) -> dict[str, str]:
     """Where each chosen original comes to lie, by SHA-256."""
-    names = {photo.sha256: photo.name for photo in given.photos}
+    names = {str(photo.sha256): photo.name for photo in given.photos}
     return {
         kept.sha256: layout.original_path(
             kept.use, kept.number, kept.sha256, names.get(kept.sha256, ""), kept.suffix
@@ -189,7 +189,7 @@ def _paths(given: Record, chosen: Iterable[Kept]) -> dict[str, str]:
 
 
 def _originals_list(given: Record, originals: Sequence[Kept], wanted: dict[str, str]) -> bytes:
-    photos = {photo.sha256: photo for photo in given.photos}
+    photos = {str(photo.sha256): photo for photo in given.photos}
     room = io.StringIO(newline="")
     rows = csv.writer(room)
     rows.writerow(

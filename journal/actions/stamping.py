@@ -129,8 +129,8 @@ def _keep(bundle: Path, stamp: Stamp, answer: bytes) -> Path:
         layout.stamp_path(number, ".tsr"): answer,
     }
     make_folder(bundle / layout.STAMPS)
-    for path, data in parts.items():
-        write_atomically(bundle / path, data)
+    for inside, data in parts.items():
+        write_atomically(bundle / inside, data)
     sync_folder(bundle)
     _seal(bundle, parts)
     return bundle / layout.stamp_path(number, ".tsr")

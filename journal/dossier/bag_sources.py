@@ -11,7 +11,7 @@ import stat
 import tarfile
 import zipfile
 import zlib
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator, Sized
 from contextlib import contextmanager
 from pathlib import Path
 from typing import BinaryIO, Protocol
@@ -139,8 +139,8 @@ class _Zip:
         self.beside = tuple(name for name in self._entries if not name.startswith(self._base))
 
     def open(self, path: str) -> BinaryIO:
-        stream = self._archive.open(self._entries[self._base + path])
-        return stream  # type: ignore[return-value] # it reads as a file does
+        # It reads as a file does.
+        return self._archive.open(self._entries[self._base + path])  # type: ignore[return-value]
 
 
 class _Tar:
@@ -178,7 +178,7 @@ class _Tar:
 
     def open(self, path: str) -> BinaryIO:
         start, size = self._places[self._base + path]
-        return io.BufferedReader(_Part(self._path, start, size))  # type: ignore[return-value]
+        return io.BufferedReader(_Part(self._path, start, size))
 
 
 class _Part(io.RawIOBase):
@@ -217,7 +217,7 @@ def _decoded(path: str) -> str:
     return decoded.replace("\n", "_").replace("\r", "_")
 
 
-def _refuse_twins(paths: dict[str, object] | dict[str, int]) -> None:
+def _refuse_twins(paths: Iterable[str]) -> None:
     """Refuse files of which a disk that tells no cases or forms apart would keep only one."""
     seen: dict[str, str] = {}
     for path in paths:
@@ -229,8 +229,8 @@ def _refuse_twins(paths: dict[str, object] | dict[str, int]) -> None:
             )
 
 
-def _refuse_too_many(paths: object) -> None:
-    if len(paths) > MOST_FILES:  # type: ignore[arg-type] # a dict of whatever
+def _refuse_too_many(paths: Sized) -> None:
+    if len(paths) > MOST_FILES:
         raise BagRefusedError(f"It holds more than {MOST_FILES:,} files.")
 
 
@@ -261,7 +261,7 @@ def _refuse_overlaps(entries: list[zipfile.ZipInfo]) -> None:
         end = entry.header_offset + 30 + entry.compress_size
 
 
-def _base_of(names: dict[str, zipfile.ZipInfo] | dict[str, tuple[int, int]]) -> str:
+def _base_of(names: Collection[str]) -> str:
     """The one folder that the bag in a package is, with its slash; "" where it has none."""
     if "bagit.txt" in names:
         return ""

@@ -309,7 +309,7 @@ class _Tar(_Package):
         assert stream is not None
         head = info.tobuf(self._archive.format, "utf-8", "surrogateescape")
         stream.write(head)
-        yield stream.write
+        yield lambda part: stream.write(part)  # type: ignore[arg-type] # bytes or a view
         stream.write(bytes(-size % tarfile.BLOCKSIZE))
         self._archive.offset += len(head) + size + (-size % tarfile.BLOCKSIZE)
 

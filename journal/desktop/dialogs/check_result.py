@@ -1,6 +1,6 @@
 """What a check of a bundle or a photo found, so that a stranger understands it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -95,7 +95,7 @@ def check_and_show(
     path: Path,
     session: "Session | None",
     parent: QWidget,
-    tell: Callable[[Exception], object],
+    tell: Callable[[Exception], None],
     authorities: tuple[Path, ...] = (),
 ) -> None:
     """Check what lies at a path, off the main thread, and show what was found.
@@ -185,7 +185,7 @@ def _rows(faults: tuple[Fault, ...]) -> list[tuple[str, str]]:
     return [(fault.where, fault.what) for fault in faults]
 
 
-def _table(name: str, columns: tuple[str, ...], rows: list[tuple[str, ...]]) -> PlainTree:
+def _table(name: str, columns: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> PlainTree:
     made = PlainTree(name, columns)
     for cells in rows:
         item = QTreeWidgetItem(list(cells))

@@ -138,7 +138,7 @@ def _signature(source: Source, own_key: str, faults: list[Fault]) -> SignatureFo
 
 
 def _stamps(source: Source, trust: _Trust, faults: list[Fault]) -> list[StampFound]:
-    found = []
+    found: list[StampFound] = []
     if layout.SEALED not in source.files:
         return found
     data = tag_file(source, layout.SEALED)

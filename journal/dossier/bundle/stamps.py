@@ -99,8 +99,8 @@ def _verified(
     parsed = _parsed(reply)
     if parsed.status not in (0, 1):
         words = "; ".join(map(str, parsed.status_string or ())) or f"status {parsed.status}"
-        said = f"The authority refused to stamp it ({words})."
-        return StampFound(name, None, "", good=False, trusted=False, said=(said,))
+        refusal = f"The authority refused to stamp it ({words})."
+        return StampFound(name, None, "", good=False, trusted=False, said=(refusal,))
     read = _Reply(parsed, _enclosed(parsed))
     made, who = read.parsed.tst_info.gen_time, read.signer()
     wrong = tuple(_mismatches(read.parsed, data, request))
