@@ -276,13 +276,13 @@ def test_the_estimate_is_shown_with_its_ceiling_and_compared(qtbot, page):
     tab.resize(1150, 560)
     tab.show()
     tab.refresh(None)
-    qtbot.waitUntil(lambda: tab.is_read and tab.chart.image is not None)
+    qtbot.waitUntil(lambda: tab.is_read and tab.chart.image is not None, timeout=30_000)
     assert tab.choice.currentText() == "Again"
     assert "Chance of staying under both ceilings: over 99 %" in tab.sum.text()
     assert tab.cells[0, 0].text() == "€6"
     assert tab.cells[0, 2].text() == "6 h"
     assert len(tab.weights.rows_model.rows()) == 2
-    assert tab.tables.isTabVisible(2)
+    assert tab.tables.isTabVisible(3)
     assert len(tab.compared.rows_model.rows()) == 1
     tab.of.setCurrentIndex(1)
     assert tab.weights.rows_model.rows()[0].at_worst > 100

@@ -26,6 +26,8 @@ from journal.domain.when import spoken
 _KINDS = frozenset({"surveys", "areas", "receipts", "work", "car", "drawing", "milestones"})
 _ROWS = ("Mean", "Spread, ±", *(f"{100 * level:.0f} % stay under" for level in LEVELS), "Ceiling",
          "Chance to stay under")  # fmt: skip
+#: Which of the tabs compares two surveys.
+_AGAINST = 3
 _COLUMNS = ("Money", "by formula", "Hours", "by formula")
 
 
@@ -84,7 +86,10 @@ class EstimateTab(LedgerTab):
         then.setBuddy(self.other)
         against = column(self.compared)
         against.insertLayout(0, row(then, self.other, None))
+        figures = column(self.ways)
+        figures.insertLayout(0, middle, 1)
         for title, content in (
+            ("What it may come to", figures),
             ("Look at first", column(self.weights)),
             ("Estimated and actual", column(self.came, self.outcomes)),
             ("Against another survey", against),
@@ -100,8 +105,6 @@ class EstimateTab(LedgerTab):
         layout.setContentsMargins(0, 8, 0, 0)
         layout.addLayout(head)
         layout.addWidget(self.sum)
-        layout.addLayout(middle)
-        layout.addWidget(self.ways)
         layout.addWidget(self.tables, 1)
         filled.setLayout(layout)
         start = button("Start a &survey", self._on_drawing, icon="survey", role="primary")
@@ -196,7 +199,7 @@ class EstimateTab(LedgerTab):
         for survey in others:
             self.other.addItem(survey.name, survey.id)
         self.other.setCurrentIndex(max(0, self.other.findData(kept)) if others else -1)
-        self.tables.setTabVisible(2, bool(others))
+        self.tables.setTabVisible(_AGAINST, bool(others))
 
     def _show_cells(self, at: int, way: Spread, ceiling: int | None, currency: str) -> None:
         texts = [_amount(n, currency) for n in (way.mean, way.deviation, *way.figures)]
