@@ -246,8 +246,7 @@ def _share(cells: Sequence[Cell], role: Role, known: Known) -> float | None:
     numbers = MONEY | {Role.QUANTITY, Role.MINUTES, Role.RATE}
     texts = [cell for cell in cells if isinstance(cell, str)]
     if role in tests:
-        share = sum(map(tests[role], cells)) / len(cells)
-        return None if role is Role.CATEGORY and share < _MOST and texts else share
+        return sum(map(tests[role], cells)) / len(cells)
     if role in numbers:
         return sum(map(_is_number, cells)) / len(cells) * _is_like_money(cells, role)
     names = {Role.SUPPLIER: known.suppliers, Role.AREA: known.areas, Role.PERSON: known.people}

@@ -74,6 +74,7 @@ class _Reader:
         self._rounded = 0
         self._above: dict[Role, Cell] = {}
         self._sum: Counter[str] = Counter()
+        self._since: Counter[str] = Counter()
         self._summed = 0
         self._found: list[SheetRow] = []
         self._refused: list[Told] = []
@@ -109,7 +110,8 @@ class _Reader:
     def _no_record(self, row: Sequence[Cell]) -> str:
         """Why a row is no record at all; "" where it may be one."""
         filled = [cell for cell in row if cell is not None]
-        has_day = self._cell(row, Role.DATE) is not None
+        day = self._cell(row, Role.DATE)
+        has_day = day is not None and not (isinstance(day, str) and words.is_total(day))
         texts = [] if has_day else [cell for cell in filled if isinstance(cell, str)]
         label = next((text for text in texts if words.is_total(text)), None)
         if label is not None:
@@ -127,10 +129,11 @@ class _Reader:
     def _total(self, label: str, amount: int | None) -> str:
         """What is said of a row of totals, and whether it agrees with the rows above."""
         text = " ".join(label.split())[:40].rstrip(" :")
+        since, self._since = self._since, Counter()
         if amount is None or len(self._sum) != 1:
             return f"a total (“{text}”)"
         ((currency, above),) = self._sum.items()
-        if amount == above:
+        if amount in (above, since[currency]):
             return f"a total (“{text}”), and the rows above come to it"
         said, come_to = format_money(amount, currency), format_money(above, currency)
         return f"a total (“{text}”): {said}; the rows above come to {come_to}"
@@ -155,6 +158,7 @@ class _Reader:
             raise JournalError("there is no amount and no time" if hours else "there is no amount")
         if paid.amount is not None:
             self._sum[paid.currency] += paid.amount
+            self._since[paid.currency] += paid.amount
             self._summed += 1
         self._rounded += paid.rounded
         person = self._words(row, Role.PERSON) or self._choices.person

@@ -23,7 +23,7 @@ HEADINGS: dict[Role, tuple[str, ...]] = {
     ),
     Role.SUPPLIER: (
         "supplier", "shop", "store", "vendor", "seller", "from", "bought from", "company", "firm",
-        "dealer", "payee", "merchant", "paid to", "counterparty", "beneficiary", "name",
+        "where", "dealer", "payee", "merchant", "paid to", "counterparty", "beneficiary", "name",
         "lieferant", "handler", "firma", "verkaufer", "empfanger", "begunstigter",
         "auftraggeber empfanger", "beguenstigter zahlungspflichtiger", "fournisseur", "magasin",
         "vendeur", "beneficiaire", "leverancier", "winkel", "verkoper", "tegenpartij",
@@ -40,7 +40,8 @@ HEADINGS: dict[Role, tuple[str, ...]] = {
         "text", "details", "particulars", "narrative", "purpose", "reference", "memo", "goods",
         "bezeichnung", "artikel", "beschreibung", "teil", "ware", "gegenstand", "verwendungszweck",
         "designation", "libelle", "piece", "omschrijving", "onderdeel", "mededelingen",
-        "beskrivning", "benamning", "del", "meddelande", "what for",
+        "beskrivning", "benamning", "del", "meddelande", "what for", "work", "work done", "task",
+        "tatigkeit", "arbeit", "travail", "werk", "arbete",
     ),
     Role.QUANTITY: (
         "quantity", "qty", "count", "pcs", "pieces", "number of", "anzahl", "menge", "stuck",
@@ -80,7 +81,7 @@ HEADINGS: dict[Role, tuple[str, ...]] = {
     Role.CONDITION: ("condition", "new used", "zustand", "neu gebraucht", "etat", "staat", "skick"),
     Role.SPREAD: ("spread",),
     Role.AREA: (
-        "repair area", "area", "areas", "for", "panel", "job", "section", "bereich", "baustelle",
+        "where on car", "where on the car", "place", "repair area", "area", "areas", "for", "panel", "job", "section", "bereich", "baustelle",
         "bauteil", "zone", "gebied", "omrade",
     ),
     Role.PAPER: (

@@ -95,6 +95,16 @@ def test_the_currency_is_taken_from_the_heading() -> None:
     assert propose(grid(("Date", "Cost £"), ("2016-03-05", 5)), EUR).choices.currency == "GBP"
 
 
+def test_a_bank_list_may_say_of_what_type_a_line_is() -> None:
+    head = ("Transaction Date", "Transaction Type", "Transaction Description", "Debit Amount",
+            "Credit Amount", "Balance")  # fmt: skip
+    found = propose(grid(head, ("31/03/2016", "DEB", "BRANDT PANELS", 120, None, 900)), EUR)
+    assert found.choices.is_bank
+    assert [role.value for role in found.choices.roles] == [
+        "date", "leave out", "what was bought", "money out", "money in", "leave out",
+    ]  # fmt: skip
+
+
 @pytest.mark.parametrize(("amount", "is_bank"), [("-12,50", True), ("12,50", False)])
 def test_a_bank_list_is_told_by_its_headings_and_minus_signs(amount: str, is_bank: bool) -> None:
     rows = [("Date", "Payee", "Amount", "Note"), *[("2016-03-05", "Brandt", amount, "x")] * 5]

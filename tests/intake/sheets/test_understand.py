@@ -86,6 +86,17 @@ def test_a_total_is_left_out_and_compared(total: Sequence[Any], said: str) -> No
     assert said in found.left_out[0].reason
 
 
+def test_subtotals_are_compared_with_their_own_rows() -> None:
+    rows = [("Date", "Item", "Cost"), ("Body", None, None), ("2016-03-05", "a b", 5)]
+    rows += [("2016-03-06", "c d", 10), ("Subtotal body", None, 15), ("2016-03-07", "e f", 20)]
+    rows += [("Subtotal engine", None, 20), ("TOTAL", None, 35)]
+    found = read(*rows)
+    assert [row.amount for row in found.rows] == [500, 1_000, 2_000]
+    assert not found.refused
+    agreeing = [told.row for told in found.left_out if "come to it" in told.reason]
+    assert agreeing == [5, 7, 8]
+
+
 def test_a_supplier_called_total_is_no_total() -> None:
     found = read(("Date", "Shop", "Cost"), ("2016-03-05", "Total Garage", 5))
     assert found.rows[0].supplier == "Total Garage"
