@@ -28,6 +28,7 @@ class QuickLine(QFrame):
         super().__init__(parent)
         self._desk = desk
         self._rail = rail
+        self._over = parent
         self._me = ""
         self._names: dict[AreaId, str] = {}
         self._came_from: QWidget | None = None
@@ -64,7 +65,7 @@ class QuickLine(QFrame):
 
     def place(self) -> None:
         """Lie along the bottom, as high as the line and what is said under it."""
-        room, left = self.parentWidget().rect(), self._rail.width()
+        room, left = self._over.rect(), self._rail.width()
         wide = room.width() - left
         high = self._row.totalHeightForWidth(wide)
         high = max(high, self._row.totalSizeHint().height())
