@@ -67,7 +67,7 @@ class CostsView(QWidget):
     def show_table(self, table: CostTable) -> None:
         """Show costs."""
         self._table = table
-        self.table.rows_model.rename(0, TITLES[table.by])
+        self.table.rows_model.entitle(0, TITLES[table.by])
         self.table.setAccessibleName(f"Costs by {TITLES[table.by].lower()}")
         self._most = max((abs(row.money) for row in table.rows), default=0)
         self.table.set_rows(table.rows)

@@ -70,7 +70,7 @@ class RowsModel(QAbstractTableModel):
         """The columns, in the order given."""
         return self._columns
 
-    def rename(self, place: int, title: str) -> None:
+    def entitle(self, place: int, title: str) -> None:
         """Call a column something else."""
         columns = list(self._columns)
         columns[place] = replace(columns[place], title=title)
