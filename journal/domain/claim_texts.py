@@ -50,7 +50,8 @@ def sentence_of(
     if told.key == "measured":
         return _measured(measures, readings), None
     when = told.changes[0].when if told.changes else _date_of_metal(told)
-    head = _SAID.get(told.key, f"Brought to “{told.key}”")
+    is_first = bool(told.stages) and told.key == told.stages[0]
+    head = _SAID[_FOUND] if is_first else _SAID.get(told.key, f"Brought to “{told.key}”")
     dates = [spoken(change.when) for change in told.changes]
     if not dates and when is not None:
         dates = [spoken(when)]

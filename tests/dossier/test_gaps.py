@@ -4,10 +4,11 @@ from decimal import Decimal
 import pytest
 
 from journal.domain.car import Car
-from journal.domain.gaps import GapKind
+from journal.domain.gaps import GapKind, Reader
 from journal.domain.photos import Role
 from journal.domain.receipts import Category, Condition, Line, Paper
 from journal.domain.record import Record
+from journal.domain.when import parse
 from journal.dossier.gaps import WEIGHTS, gaps
 from tests.dossier.records import (
     area,
@@ -131,6 +132,47 @@ def test_only_restoration_lines_of_repair_areas_ask_to_be_shared() -> None:
     assert kinds(record(receipts=(after,))) == []
     tool = Line(unshared.lines[0].id, "Welder", Decimal(1), 900, Category.TOOLS, Condition.NEW)
     assert kinds(record(receipts=(replace(unshared, lines=(tool,)),))) == []
+
+
+def test_a_weld_that_no_photo_shows_is_a_gap_of_its_own_and_names_its_claim() -> None:
+    full = finished_record()
+    photos = (full.photos[0], replace(full.photos[1], when=parse("2016-02-01")), full.photos[2])
+    cut_back = area(
+        1, ("found", "2016-01-10"), ("cut back", "2016-02-01"), ("welded", "2016-03-12"),
+        ("finished", "2016-05"),
+    )  # fmt: skip
+    found = {gap.kind: gap for gap in gaps(replace(full, photos=photos, areas=(cut_back,)))}
+    gap = found[GapKind.WELD_UNSEEN]
+    assert (gap.target_kind, gap.target_id, gap.claim_key) == ("area", 1, "welded")
+    assert gap.claim == "Welded, 12 March 2016."
+
+
+def test_a_stage_dated_to_the_year_is_a_gap() -> None:
+    vague = area(1, ("found", "2015"), ("welded", "2016-03-12"), ("finished", "2016-05"))
+    (gap,) = gaps(replace(finished_record(), areas=(vague,)))
+    assert gap.kind is GapKind.STAGE_VAGUE
+    assert gap.claim_key == "found"
+
+
+def test_a_buyer_asks_first_for_what_is_hidden_and_a_valuer_for_which_car_it_is() -> None:
+    rec = replace(
+        finished_record(),
+        car=Car("R"),
+        area_photos=tuple(
+            row for row in finished_record().area_photos if row.role is not Role.DURING
+        ),
+        receipts=(receipt(1, 500, 1, paper=Paper.LOST),),
+    )
+    assert gaps(rec, Reader.BUYER)[0].kind is GapKind.AREA_NO_DURING
+    assert gaps(rec, Reader.VALUER)[0].kind is GapKind.CAR_IDENTITY
+    plain = {gap.kind for gap in gaps(rec)}
+    assert plain <= {gap.kind for gap in gaps(rec, Reader.VALUER)}
+    assert all(gap.claim for gap in gaps(rec) if gap.target_kind == "area")
+
+
+def test_every_kind_has_a_weight() -> None:
+    assert set(WEIGHTS) == set(GapKind)
+    assert all(0 <= weight <= 100 for weight in WEIGHTS.values())
 
 
 def test_thousands_of_photos_without_a_place_are_one_gap() -> None:

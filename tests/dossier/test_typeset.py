@@ -3,6 +3,7 @@
 import errno
 import io
 import os
+import tempfile
 import threading
 from dataclasses import replace
 from datetime import date
@@ -12,12 +13,17 @@ from typing import Any
 import pikepdf
 import pypdfium2
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
+from journal.domain.areas import Entry
 from journal.domain.car import Car
 from journal.domain.drawing import Drawing
 from journal.domain.errors import Cancelled, JournalError
+from journal.domain.ids import EntryId
 from journal.domain.photos import Photo, Role
 from journal.domain.record import Record
+from journal.domain.when import parse
 from journal.dossier import typeset
 from journal.dossier.compose import compose
 from journal.dossier.document import Dossier, DossierReport
@@ -122,6 +128,7 @@ def test_the_same_record_makes_the_same_file(tmp_path: Path) -> None:
 
 # Texts of every kind
 
+_TEXTS = st.text(max_size=40) | st.text("#$*_`<>@\\/[]{}=\"'~-.", max_size=40)
 
 HOSTILE = (
     '#panic("no") #eval("1") $x^2$ *bold* _it_ `raw` <label> @ref \\ // no comment [b] {c} = not',
@@ -166,6 +173,28 @@ def test_writing_that_no_font_has_is_written_out(tmp_path: Path) -> None:
     report, text = made(captioned("old \U00012000 script"), tmp_path)
     assert "old [U+12000] script" in text
     assert len(report.notes) == 1
+
+
+@pytest.mark.slow
+@settings(max_examples=6, deadline=None, suppress_health_check=list(HealthCheck))
+@given(
+    st.lists(st.text(max_size=40) | st.text("#$*_`<>@\\\\/[]{}=\"'~-.", max_size=40), min_size=30)
+)
+def test_no_text_of_any_kind_stops_a_dossier_or_is_read_as_markup(texts: list[str]) -> None:
+    texts = ["#panic(1)", *texts]
+    rec = record(
+        areas=tuple(
+            records.area(n, ("found", "2016"), name=text, found=text, done=text)
+            for n, text in enumerate(texts, 1)
+        ),
+        entries=tuple(
+            Entry(EntryId(n), parse("2016"), text, None, None) for n, text in enumerate(texts, 1)
+        ),
+    )
+    with tempfile.TemporaryDirectory() as folder:
+        report, said = made(rec, Path(folder))
+        assert report.pages > 1
+        assert "#panic(1)" in said
 
 
 def test_a_caption_of_twenty_thousand_characters_is_printed_whole(tmp_path: Path) -> None:
