@@ -24,6 +24,7 @@ from journal.actions import (
     receipts,
 )
 from journal.actions.add_photos import add_photos
+from journal.actions.demo_readers import record_choices
 from journal.actions.demo_survey import record_survey
 from journal.actions.demo_worth import record_worth
 from journal.actions.journals import new_journal
@@ -289,6 +290,7 @@ def _add_pictures(
     _pin(session, pictures, numbers, context)
     _choose(session, pictures, numbers, area_ids)
     _record_photo_days(session)
+    record_choices(session, area_ids)
 
 
 def _put_dates_right(
