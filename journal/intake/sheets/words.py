@@ -81,7 +81,8 @@ HEADINGS: dict[Role, tuple[str, ...]] = {
     Role.CONDITION: ("condition", "new used", "zustand", "neu gebraucht", "etat", "staat", "skick"),
     Role.SPREAD: ("spread",),
     Role.AREA: (
-        "where on car", "where on the car", "place", "repair area", "area", "areas", "for", "panel", "job", "section", "bereich", "baustelle",
+        "where on car", "where on the car", "place", "repair area", "area", "areas",
+        "for", "panel", "job", "section", "bereich", "baustelle",
         "bauteil", "zone", "gebied", "omrade",
     ),
     Role.PAPER: (
