@@ -230,7 +230,8 @@ def _fill(
     session: Session, bag: BagWriter, contents: _Contents, dossier: Path, context: Context
 ) -> tuple[Fault, ...]:
     """Put everything into data; the originals that could not be."""
-    bag.copy([Wanted(layout.DOSSIER, dossier)], 1, "Packing the dossier", context)
+    context.report(0, 0, "Packing")
+    bag.copy([Wanted(layout.DOSSIER, dossier)], lambda _done: context.checkpoint())
     for path, data in sorted(contents.texts.items()):
         bag.put(path, data)
     suffixes = {kept.sha256: kept.suffix for kept in contents.originals}
@@ -238,7 +239,12 @@ def _fill(
         Wanted(path, path_of(session.folder, sha256, suffixes[sha256]), sha256)
         for sha256, path in contents.wanted.items()
     ]
-    left_out = bag.copy(files, len(files), "Packing originals", context)
+
+    def step(done: int) -> None:
+        context.checkpoint()
+        context.report(done, len(files), "Packing originals")
+
+    left_out = bag.copy(files, step)
     missing = tuple(
         Fault(wanted.path, f"{_first_large(reason)} (SHA-256 {wanted.sha256}).")
         for wanted, reason in left_out

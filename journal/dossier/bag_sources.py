@@ -18,6 +18,7 @@ from typing import BinaryIO, Protocol
 
 from journal.domain.bags import BagRefusedError, shown_path
 from journal.domain.errors import JournalError
+from journal.files.copying import open_unfollowed
 from journal.files.names import one_on_any_disk, why_unsafe
 
 #: A package with more files than this is no bag of a car.
@@ -100,11 +101,8 @@ class _Folder:
                 raise BagRefusedError(f"{shown_path(path)} is {_kind_of(mode)}, not a file.")
 
     def open(self, path: str) -> BinaryIO:
-        # The file was an ordinary one when listed; a link put in its place since is not followed.
-        flags = os.O_RDONLY | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOFOLLOW", 0)
-        return open(
-            self._folder / path, "rb", buffering=0, opener=lambda name, _: os.open(name, flags)
-        )
+        # The file was an ordinary one when listed.
+        return open_unfollowed(self._folder / path)  # type: ignore[return-value]
 
 
 class _Zip:

@@ -19,7 +19,6 @@ from datetime import datetime
 from pathlib import Path
 from typing import Protocol
 
-from journal.domain.progress import Context
 from journal.files import durable
 from journal.files.ahead import in_order
 from journal.files.buffers import Buffer
@@ -77,16 +76,16 @@ class BagWriter:
         self.digests: dict[str, Digests] = {}
 
     def copy(
-        self, files: Iterable[Wanted], total: int, label: str, context: Context
+        self, files: Iterable[Wanted], step: Callable[[int], None]
     ) -> list[tuple[Wanted, str]]:
         """Copy files in; those that can't be read, or aren't what they must be, with the reason.
 
+        ``step`` is told before each how many are done, and may raise to stop.
+
         Raises:
             OSError: the bag can't be written.
-            Cancelled: the person asked to stop.
         """
         left_out = []
-        done = 0
 
         def work(wanted: Wanted) -> tuple[Digests, bytes | None] | SourceError:
             try:
@@ -95,10 +94,8 @@ class BagWriter:
                 return error
 
         # Few ahead: a package keeps what is read in memory until its turn.
-        for wanted, taken in in_order(work, files, ahead=6):
-            context.checkpoint()
-            context.report(done, total, label)
-            done += 1
+        for done, (wanted, taken) in enumerate(in_order(work, files, ahead=6)):
+            step(done)
             if isinstance(taken, SourceError):
                 left_out.append((wanted, str(taken)))
                 continue

@@ -81,6 +81,12 @@ def open_source(source: Path) -> int:
         raise SourceError(reason_of(error)) from error
 
 
+def open_unfollowed(path: Path) -> io.FileIO:
+    """Open a file to be read, unless a link has been put in its place; OSError as it comes."""
+    flags = os.O_RDONLY | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOFOLLOW", 0)
+    return open(path, "rb", buffering=0, opener=lambda name, _: os.open(name, flags))
+
+
 def _pump(reader: int, writer: int, size: int, keep_limit: int) -> tuple[str, int, bytes | None]:
     """Read, hash and write until the end; the digest, the bytes read and, if few, the content."""
     digest = hashlib.sha256()

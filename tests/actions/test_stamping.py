@@ -17,8 +17,7 @@ from journal.domain.bundles import BundleChoice, BundleForm, OriginalsIn
 from journal.domain.errors import JournalError, ReadOnlyError
 from journal.dossier.bundle import layout, stamps
 from tests.actions.authority import Authority, has_openssl, made_in
-from tests.actions.bundled import small_journal
-from tests.actions.test_bundles import no_dossier
+from tests.actions.bundled import no_dossier, small_journal
 
 pytestmark = pytest.mark.skipif(
     not has_openssl(), reason="there is no openssl on this computer to make an authority with"

@@ -9,8 +9,7 @@ import pytest
 from journal.actions import bundles
 from journal.cli import _run
 from tests.actions.authority import has_openssl, made_in
-from tests.actions.bundled import small_journal
-from tests.actions.test_bundles import no_dossier
+from tests.actions.bundled import no_dossier, small_journal
 
 
 @pytest.fixture

@@ -27,8 +27,7 @@ from journal.domain.checks import (
 )
 from journal.domain.cuts import Cut
 from tests.actions.authority import has_openssl, made_in
-from tests.actions.bundled import small_journal
-from tests.actions.test_bundles import no_dossier
+from tests.actions.bundled import no_dossier, small_journal
 from tests.desktop.desks import Told, desk_over
 
 

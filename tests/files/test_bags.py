@@ -12,12 +12,15 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from journal.domain.progress import Silent
 from journal.files import bags, copying
 from journal.files.ahead import in_order
 from journal.files.bags import Wanted, new_bag
 
 FORMS = ("folder", "zip", "tar")
+
+
+def nothing(_done: int) -> None:
+    """Neither progress nor a way to stop."""
 
 
 def content_of(path: Path, form: str) -> dict[str, bytes]:
@@ -53,7 +56,7 @@ def test_what_goes_in_is_what_other_programs_read(
     out = folder / "out"
     with new_bag(out, form, "base") as bag:
         assert not out.exists()
-        assert bag.copy(wanted, len(wanted), "", Silent()) == []
+        assert bag.copy(wanted, nothing) == []
         bag.put("tag.txt", b"tag\n")
     assert content_of(out, form) == {
         f"base/{path}": content for path, content in (files | {"tag.txt": b"tag\n"}).items()
@@ -76,7 +79,7 @@ def test_each_file_is_read_once(tmp_path: Path, form: str, monkeypatch: pytest.M
 
     monkeypatch.setattr(bags, "_read", count)
     with new_bag(tmp_path / "out", form, "base") as bag:
-        bag.copy([Wanted("data/a.bin", source)], 1, "", Silent())
+        bag.copy([Wanted("data/a.bin", source)], nothing)
     assert sum(read) == 3_000_000
 
 
@@ -88,7 +91,7 @@ def test_a_file_too_large_to_be_held_comes_in_all_the_same(
     source = tmp_path / "film.mp4"
     source.write_bytes(random.Random(2).randbytes(700_000))
     with new_bag(tmp_path / "out", form, "base") as bag:
-        assert bag.copy([Wanted("data/film.mp4", source)], 1, "", Silent()) == []
+        assert bag.copy([Wanted("data/film.mp4", source)], nothing) == []
     assert content_of(tmp_path / "out", form)["base/data/film.mp4"] == source.read_bytes()
 
 
@@ -108,7 +111,7 @@ def test_what_is_gone_altered_or_no_file_is_left_out_with_the_reason(
         Wanted("data/good", good),
     ]
     with new_bag(tmp_path / "out", form, "base") as bag:
-        left = bag.copy(wanted, 4, "", Silent())
+        left = bag.copy(wanted, nothing)
     reasons = {one.path: reason for one, reason in left}
     assert "no such file" in reasons["data/gone"].lower()
     assert "altered since it came in" in reasons["data/altered"]
