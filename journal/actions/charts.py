@@ -110,7 +110,7 @@ def save_chart(session: Session, chart: Chart, out: Path) -> Path:
     return out
 
 
-def money_on_the_car(session: Session, wish: InMoneyOf | None = None) -> Tinted:
+def money_on_the_car(session: Session, wish: InMoneyOf | None = None, locale: str = "en") -> Tinted:
     """The drawing tinted by the money of each panel, the same as in the table by panel.
 
     Raises:
@@ -124,7 +124,7 @@ def money_on_the_car(session: Session, wish: InMoneyOf | None = None) -> Tinted:
     }
 
     def write(value: float) -> str:
-        return format_money(round(value), table.currency)
+        return format_money(round(value), table.currency, locale)
 
     scale = scale_for(values, TintBy.MONEY, 10.0 ** minor_units(table.currency))
     words = {panel_id: write(value) for panel_id, value in values.items()}

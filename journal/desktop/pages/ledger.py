@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QTabWidget, QWidget
 
@@ -17,7 +18,7 @@ from journal.desktop.pages.ledger_papers import read_papers
 from journal.desktop.pages.ledger_tabs import TABS, LedgerTab, TabHolder
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
-from journal.desktop.widgets.parts import column
+from journal.desktop.widgets.parts import column, label
 from journal.domain.changes import Changes
 from journal.domain.price_index import InMoneyOf
 
@@ -28,6 +29,10 @@ _KINDS = frozenset(
     ("receipts", "work", "areas", "milestones", "car", "people", "valuations", "price_indices",
      "drawing", "metalwork")
 )  # fmt: skip
+
+
+#: How long the first sums may take before it is said that they are being added up.
+_PATIENCE_MS = 400
 
 
 class LedgerPage(Page):
@@ -48,6 +53,8 @@ class LedgerPage(Page):
         self._opening: Task | None = None
         self._wish: InMoneyOf | None = None
         self._opened: LinesWanted | None = None
+        self._waiting = label("Adding up receipts and hours\N{HORIZONTAL ELLIPSIS}", "muted")
+        self._waiting.hide()
         self.head = LedgerHead()
         self.head.hide()
         self.figures = self.head.figures
@@ -58,8 +65,8 @@ class LedgerPage(Page):
         for title, holder in self._holders.items():
             holder.made.connect(self._on_tab_made)
             self.tabs.addTab(holder, title)
-        layout = column(self.head, self.tabs, margin=12)
-        layout.setStretch(1, 1)
+        layout = column(self._waiting, self.head, self.tabs, margin=12)
+        layout.setStretch(2, 1)
         self.setLayout(layout)
         self.setFocusProxy(self.tabs.tabBar())
         self.setAcceptDrops(not desk.read_only)
@@ -100,6 +107,7 @@ class LedgerPage(Page):
         if changes is None:
             # The tab is made while the sums are read, and not in the turn that shows them.
             once_painted(self, self._bring_forward)
+            QTimer.singleShot(_PATIENCE_MS, self, self._say_waiting)
         self._read()
 
     def show_in_money_of(self, wish: InMoneyOf | None) -> None:
@@ -122,8 +130,13 @@ class LedgerPage(Page):
 
         self._reading = self.desk.read(job, self._on_read, self)
 
+    def _say_waiting(self) -> None:
+        """Say that the first sums take a moment, as they do with ten thousand receipts."""
+        self._waiting.setVisible(self._reading is not None)
+
     def _on_read(self, found: "LedgerRead") -> None:
         self._reading = None
+        self._waiting.hide()
         # Without money and hours there is no figure to show, but there may be a survey to make.
         self.head.setVisible(bool(found.receipts or found.work or found.figures.valuation))
         self.head.show_found(found)

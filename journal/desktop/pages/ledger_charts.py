@@ -72,7 +72,7 @@ class ChartsTab(LedgerTab):
         self._build()
 
     def _build(self) -> None:
-        shown, each = label("Sho&w", wrap=False), label("&Each bar", wrap=False)
+        shown, each = label("Sho&w", wrap=False), label("Each b&ar", wrap=False)
         shown.setBuddy(self.kind)
         each.setBuddy(self.step)
         self._each = each

@@ -71,7 +71,7 @@ class LedgerHead(QWidget):
         self._connect()
 
     def _make_choice(self) -> QVBoxLayout:
-        said = label("In the m&oney of", "muted", wrap=False)
+        said = label("In the mo&ney of", "muted", wrap=False)
         said.setBuddy(self.money_of)
         indices = button("Price &indices\N{HORIZONTAL ELLIPSIS}", self.indices_wanted.emit)
         indices.setProperty("role", "quiet")

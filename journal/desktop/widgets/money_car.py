@@ -8,6 +8,7 @@ from journal.actions.drawings import drawing
 from journal.actions.session import Session
 from journal.actions.tints import Tinted
 from journal.desktop.desk import Desk
+from journal.desktop.locales import owner_locale
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.canvas import DrawingCanvas
 from journal.desktop.widgets.legend import Legend
@@ -72,7 +73,7 @@ class MoneyCar(QWidget):
 
 
 def _read(session: Session, wish: InMoneyOf | None) -> tuple[Drawing, Tinted]:
-    return drawing(session), money_on_the_car(session, wish)
+    return drawing(session), money_on_the_car(session, wish, owner_locale())
 
 
 def _in_words(whole: Drawing, tinted: Tinted) -> str:
