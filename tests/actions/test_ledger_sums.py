@@ -45,6 +45,28 @@ def everything(session: Session) -> tuple[object, ...]:
     )
 
 
+def share_anew(session: Session, found: ReceiptId, area_id: AreaId) -> None:
+    old = receipts.receipt(session, found)
+    line = replace(old.lines[0], shares=(Share(area_id, 3),))
+    receipts.change_receipt(session, replace(old, lines=(line, *old.lines[1:])))
+
+
+def take_a_line_out(session: Session, found: ReceiptId) -> None:
+    old = receipts.receipt(session, found)
+    receipts.change_receipt(session, replace(old, lines=old.lines[:1]))
+
+
+def move_in_time(session: Session, found: ReceiptId, year: int) -> None:
+    old = receipts.receipt(session, found)
+    receipts.change_receipt(session, replace(old, when=When.on(date(year, 1, 1))))
+
+
+def refund_later(session: Session, found: ReceiptId) -> None:
+    back = replace(bought(-5), when=When.on(date(2021, 1, 1)), refund_of=found)
+    receipts.record_receipt(session, back)
+    move_in_time(session, found, 2022)
+
+
 def test_sums_follow_every_kind_of_change(session: Session) -> None:
     panels = [panel.id for panel in session.journal.drawing.panels()]
     values = {"2019": Decimal(100), "2020": Decimal("103.3")}
@@ -55,34 +77,15 @@ def test_sums_follow_every_kind_of_change(session: Session) -> None:
     second = ReceiptId(receipts.record_receipt(session, bought(555)).made or 0)
     worked = Work(WorkId(0), DAY, 90, "Ada", "", (Share(arch, 1),))
 
-    def shared_anew() -> None:
-        old = receipts.receipt(session, first)
-        line = replace(old.lines[0], shares=(Share(arch, 3),))
-        receipts.change_receipt(session, replace(old, lines=(line, *old.lines[1:])))
-
-    def one_line_less() -> None:
-        old = receipts.receipt(session, first)
-        receipts.change_receipt(session, replace(old, lines=old.lines[:1]))
-
-    def moved_in_time() -> None:
-        old = receipts.receipt(session, second)
-        receipts.change_receipt(session, replace(old, when=When.on(date(2018, 1, 1))))
-
-    def refunded_later() -> None:
-        back = replace(bought(-5), when=When.on(date(2021, 1, 1)), refund_of=second)
-        receipts.record_receipt(session, back)
-        old = receipts.receipt(session, second)
-        receipts.change_receipt(session, replace(old, when=When.on(date(2022, 1, 1))))
-
     changes: list[Callable[[], object]] = [
         lambda: receipts.record_receipt(session, bought(20, sill)),
-        shared_anew,
-        one_line_less,
-        moved_in_time,
+        lambda: share_anew(session, first, arch),
+        lambda: take_a_line_out(session, first),
+        lambda: move_in_time(session, second, 2018),
         lambda: history.undo(session),
         lambda: history.redo(session),
-        refunded_later,
-        moved_in_time,
+        lambda: refund_later(session, second),
+        lambda: move_in_time(session, second, 2018),
         lambda: receipts.remove_receipt(session, second),
         lambda: history.undo(session),
         lambda: hours.record_work(session, worked),
