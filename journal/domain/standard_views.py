@@ -16,6 +16,9 @@ STANDARD_VIEWS = (
     "underside",
 )
 
+#: Those of the outside, which show the whole length or width of the car.
+OUTSIDE = frozenset(STANDARD_VIEWS[:4])
+
 
 @dataclass(frozen=True, slots=True)
 class ViewPhoto:

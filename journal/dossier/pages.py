@@ -8,6 +8,7 @@ from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from journal.domain.cuts import Part
+from journal.domain.standard_views import OUTSIDE
 from journal.dossier import diagram
 from journal.dossier.document import AreaStory, Dossier, Grid, Labelled, Lack, Shown, Warned
 from journal.dossier.drawings import drawings
@@ -16,10 +17,12 @@ from journal.dossier.printing import Print, Unprinted
 from journal.dossier.rows import (
     GUTTER,
     HALF_SHAPE,
+    THIRD_SHAPE,
     Placed,
     half_width,
     in_rows,
     placed,
+    third_width,
 )
 from journal.dossier.words import excerpt, listed
 
@@ -132,10 +135,15 @@ def _grid(grid: Grid | None) -> dict[str, Any] | None:
 
 
 def _standard_views(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:
-    return [
-        {"name": view.name, "cell": _half(view.shown, prints, dossier) if view.shown else None}
-        for view in dossier.views
-    ]
+    made = []
+    measure = paper_of(dossier).measure
+    for view in dossier.views:
+        outside = view.name in OUTSIDE
+        wide = half_width(measure) if outside else third_width(measure)
+        shape = HALF_SHAPE if outside else THIRD_SHAPE
+        cell = _placed(Placed(view.shown, wide, wide / shape), prints) if view.shown else None
+        made.append({"name": view.name, "outside": outside, "cell": cell})
+    return made
 
 
 def _pairs(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:

@@ -28,6 +28,15 @@ _USUAL = 4 / 3
 HALF_SHAPE = 1.55
 
 
+#: And of one that stands in a third of it.
+THIRD_SHAPE = 4 / 3
+
+
+def third_width(measure: float) -> float:
+    """The width of each of three photos side by side."""
+    return (measure - 2 * GUTTER) / 3
+
+
 def half_width(measure: float) -> float:
     """The width of each of two photos side by side."""
     return (measure - GUTTER) / 2
