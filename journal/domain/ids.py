@@ -33,6 +33,7 @@ SurveyId = NewType("SurveyId", int)
 CauseId = NewType("CauseId", int)
 FindingId = NewType("FindingId", int)
 CoverBoxId = NewType("CoverBoxId", int)
+PairId = NewType("PairId", int)
 PrivateWordId = NewType("PrivateWordId", int)
 EditId = NewType("EditId", int)
 

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from journal.store.dossier_cuts import DossierCuts
     from journal.store.imported_rows import ImportedRows
     from journal.store.metalwork import Metalwork
+    from journal.store.pairs import Pairs
     from journal.store.people import People
     from journal.store.photo_spans import PhotoSpans
     from journal.store.photos import Photos
@@ -172,6 +173,13 @@ class Journal:
         from journal.store.covers import Covers
 
         return Covers(self)
+
+    @cached_property
+    def pairs(self) -> "Pairs":
+        """The photos laid over each other."""
+        from journal.store.pairs import Pairs
+
+        return Pairs(self)
 
     @cached_property
     def cuts(self) -> "DossierCuts":

@@ -1,8 +1,7 @@
 """Whether two files show one and the same picture though their bytes differ: a copy, smaller, new.
 
-A difference hash finds candidates: the picture as 9 by 8 greys, each told to be darker or lighter
-than its neighbour (after N. Krawetz, "Kind of Like That", 2013; the ``imagehash`` package has the
-same). Since 64 signs can agree by chance, the greys themselves then have to run together.
+A difference hash finds candidates; since 64 signs can agree by chance, the greys themselves then
+have to run together.
 """
 
 import io
@@ -12,11 +11,12 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from journal.vision import difference
+
 #: Copies of one picture differ in at most so many of the 64 signs; other pictures mostly in 32.
 MOST_APART = 12
 #: How closely the greys of two copies run together, 1 for the very same.
 LEAST_ALIKE = 0.93
-_ACROSS, _DOWN = 9, 8
 _SIDE = 48
 
 
@@ -33,12 +33,10 @@ def sight(image: Any) -> Sight:
     from PIL import Image
 
     grey = image.convert("L")
-    few = np.asarray(grey.resize((_ACROSS, _DOWN), Image.Resampling.LANCZOS), np.int16)
-    signs = int("".join("1" if sign else "0" for sign in (few[:, 1:] > few[:, :-1]).ravel()), 2)
     small = np.asarray(grey.resize((_SIDE, _SIDE), Image.Resampling.BOX), np.float32).ravel()
     small = small - small.mean()
     length = float(np.linalg.norm(small))
-    return Sight(signs, small / np.float32(length or 1))
+    return Sight(difference.signs(grey), small / np.float32(length or 1))
 
 
 def sight_of_jpeg(jpeg: bytes) -> Sight | None:
