@@ -36,6 +36,13 @@ def lines_of_mark(
     return _of_category(session, chart, bar, part, wish)
 
 
+def own_hours(session: Session) -> MadeOf:
+    """The work of those who are not paid for it."""
+    paid = paid_names(session)
+    time = lines_of_figure(session, "hours").time
+    return MadeOf((), tuple(one for one in time if same_name(one.person) not in paid))
+
+
 def _of_areas(session: Session, bar: str, wish: InMoneyOf | None) -> MadeOf:
     """One repair area, or all that have a welded seam."""
     if bar:

@@ -18,7 +18,7 @@ from journal.desktop.pages.ledger import LedgerPage
 from journal.desktop.widgets.chart import look_of
 from journal.domain.charts import ChartKind
 from journal.domain.ids import PersonId
-from journal.domain.people import Person
+from journal.domain.people import Person, PersonKind
 from journal.domain.price_index import InMoneyOf
 from journal.domain.receipts import Share
 from journal.domain.valuations import PriceKind, ValuationBasis
@@ -118,6 +118,16 @@ def test_own_hours_are_valued_apart_and_said_to_be_no_money_spent(page, desk):
     assert page.figures["Money spent"].number == "€342.30"
     said = page.figures["Own hours"].words
     assert said == "8 h 30 min of them worth €170.00 at your rates: no money spent"
+
+
+def test_own_hours_open_without_those_paid_for(page, desk):
+    desk.act(people.save_person, Person(PersonId(0), "Tom", PersonKind.PAID))
+    card = page.figures["Own hours"]
+    assert card.number == "8 h 30 min"
+    assert card.words.endswith("besides, 1 h 35 min paid for")
+    card.click()
+    assert front(page) == "Hours"
+    assert sum(listed(page, "Hours").values()) == 510
 
 
 def test_a_valuation_is_entered_changed_and_stands_by_itself(qtbot, page, session):

@@ -77,7 +77,6 @@ class LedgerPage(Page):
         self.tabs.currentChanged.connect(lambda _place: self._bring_forward())
         self.head.lines_wanted.connect(self.open_lines)
         self.head.only_wanted.connect(self._show_only_receipts)
-        self.head.hours_wanted.connect(self._show_all_hours)
         self.head.valuations_wanted.connect(self._show_valuations)
         self.head.indices_wanted.connect(self._show_indices)
         self.head.wish_changed.connect(self.show_in_money_of)
@@ -235,10 +234,6 @@ class LedgerPage(Page):
         self._forget_opened()
         self.show_tab("Receipts")
         self.tab("Receipts").set_only(only)
-
-    def _show_all_hours(self) -> None:
-        self.show_tab("Hours")
-        self.tab("Hours").show_all()
 
     def _show_valuations(self) -> None:
         from journal.desktop.dialogs.valuation import ValuationsDialog

@@ -74,6 +74,17 @@ def of_figure(
     return LinesWanted(words, read, currency, hours)
 
 
+def of_own_hours(currency: str) -> LinesWanted:
+    """The hours of those who are not paid for them."""
+
+    def read(session: "Session") -> MadeOf:
+        from journal.actions.chart_lines import own_hours
+
+        return own_hours(session)
+
+    return LinesWanted("own hours", read, currency, hours=True)
+
+
 def of_row(by: CostsBy, row: CostRow, currency: str, wish: InMoneyOf | None) -> LinesWanted:
     """A row of a table of costs."""
     hours = not row.money and bool(row.minutes)

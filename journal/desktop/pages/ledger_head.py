@@ -38,8 +38,6 @@ class LedgerHead(QWidget):
     lines_wanted = Signal(object)
     #: Receipts are to be shown that stand in no figure: an Only.
     only_wanted = Signal(object)
-    #: All hours are to be shown.
-    hours_wanted = Signal()
     #: The valuations are to be shown.
     valuations_wanted = Signal()
     #: The price indices are to be shown.
@@ -89,7 +87,7 @@ class LedgerHead(QWidget):
         }
         for name, (figure, words) in opens.items():
             self.figures[name].clicked.connect(partial(self._open, figure, words))
-        self.figures["Own hours"].clicked.connect(self.hours_wanted.emit)
+        self.figures["Own hours"].clicked.connect(self._open_hours)
         self.figures["Valuation"].clicked.connect(self.valuations_wanted.emit)
         self.money_of.activated.connect(self._on_money_of)
 
@@ -101,6 +99,11 @@ class LedgerHead(QWidget):
         wish = None if figure == "saved" else found.wish
         currency = found.summary.currency
         self.lines_wanted.emit(ledger_filters.of_figure(figure, words, currency, wish))
+
+    def _open_hours(self) -> None:
+        if self._found is not None:
+            currency = self._found.summary.currency
+            self.lines_wanted.emit(ledger_filters.of_own_hours(currency))
 
     def _on_money_of(self) -> None:
         year = self.money_of.currentData()
