@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 _INCH = 96
 _SMALL, _PLAIN, _LARGE = 8.0, 9.0, 11.0
 #: Beside colour, what tells parts apart; the first is plain.
-HATCHES = ("", "///", "...", "\\\\\\", "xxx", "---", "ooo", "+++")
+HATCHES = ("", "///", "..", "\\\\\\", "xxx", "---", "|||", "+++")
 #: Bars are as thick as this share of their place; below how many pixels a place they touch.
 _THICK = 0.78
 _NARROW = 6
