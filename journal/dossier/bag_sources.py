@@ -8,11 +8,12 @@ files that would grow without measure. RFC 8493, section 5, names most of these 
 import io
 import os
 import stat
+import struct
 import tarfile
 import zipfile
 import zlib
 from collections.abc import Collection, Iterable, Iterator, Sized
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import BinaryIO, Protocol
 
@@ -27,7 +28,17 @@ MOST_FILES = 500_000
 _SMALL, _MOST_GROWTH = 16 * 1024 * 1024, 100
 
 #: What goes wrong when a file in a package can't be read to its end.
-READING_ERRORS = (OSError, EOFError, ValueError, zipfile.BadZipFile, tarfile.TarError, zlib.error)
+READING_ERRORS = (
+    OSError, EOFError, ValueError, NotImplementedError, RuntimeError, OverflowError, struct.error,
+    zipfile.BadZipFile, tarfile.TarError, zlib.error,
+)  # fmt: skip
+#: What the libraries raise over a package whose own lists are spoilt.
+_DAMAGE = (
+    zipfile.BadZipFile, tarfile.TarError, NotImplementedError, ValueError, EOFError, OverflowError,
+    struct.error, zlib.error, IndexError,
+)  # fmt: skip
+#: Folders lie in one another no deeper than this in a bag of a car.
+_DEEPEST = 40
 
 
 class Source(Protocol):
@@ -55,20 +66,24 @@ def opened(path: Path) -> Iterator[Source]:
         BagRefusedError: it could harm whoever unpacks it, or is no bag.
         JournalError: it can't be read.
     """
-    try:
-        if path.is_dir():
-            yield _Folder(path)
-        elif zipfile.is_zipfile(path):
-            with zipfile.ZipFile(path) as archive:
-                yield _Zip(archive)
-        elif tarfile.is_tarfile(path):
-            yield _Tar(path)
-        else:
-            raise JournalError(f"“{path}” is no folder, no ZIP file and no tar file.")
-    except OSError as error:
-        raise JournalError(f"“{path}” can't be read: {error.strerror or error}.") from error
-    except (zipfile.BadZipFile, tarfile.TarError, NotImplementedError) as error:
-        raise BagRefusedError(f"“{path.name}” is damaged as a package: {error}.") from error
+    with ExitStack() as closing:
+        try:
+            source = _source_at(path, closing)
+        except OSError as error:
+            raise JournalError(f"“{path}” can't be read: {error.strerror or error}.") from error
+        except _DAMAGE as error:
+            raise BagRefusedError(f"“{path.name}” is damaged as a package: {error}.") from error
+        yield source
+
+
+def _source_at(path: Path, closing: ExitStack) -> Source:
+    if path.is_dir():
+        return _Folder(path)
+    if zipfile.is_zipfile(path):
+        return _Zip(closing.enter_context(zipfile.ZipFile(path)))
+    if tarfile.is_tarfile(path):
+        return _Tar(path)
+    raise JournalError(f"“{path}” is no folder, no ZIP file and no tar file.")
 
 
 class _Folder:
@@ -86,6 +101,8 @@ class _Folder:
             raise BagRefusedError("It is no bag: there is no bagit.txt in it.")
 
     def _list(self, folder: Path, above: str) -> None:
+        if above.count("/") > _DEEPEST:
+            raise BagRefusedError(f"{shown_path(above)} is deeper than {_DEEPEST} folders.")
         with os.scandir(folder) as found:
             entries = sorted(found, key=lambda entry: entry.name)
         for entry in entries:

@@ -214,6 +214,46 @@ def test_a_package_cut_short_is_refused_or_named(tmp_path: Path, form: str) -> N
         assert outcome(path)
 
 
+def test_folders_without_end_are_refused(tmp_path: Path) -> None:
+    bag = as_folder(tmp_path / "bag", GOOD)
+    deep = bag / "data"
+    for _ in range(60):
+        deep /= "d"
+    deep.mkdir(parents=True)
+    assert "deeper than" in refused(bag)
+
+
+@pytest.mark.parametrize(
+    "history",
+    [
+        b"edit " + b"[" * 100_000 + b"\ndigest " + b"0" * 64 + b"\n",
+        b'edit [1]\nchange ["originals", 1, "insert", null, 5]\ndigest x\n',
+        b'edit [1, 2, {}, 7]\nchange ["originals", 1, "i", null, "[]"]\nchange {}\ndigest \n',
+        b"\xff\xfe\n\0",
+        b"x" * 200_000,
+    ],
+)
+@pytest.mark.parametrize("rows", [b"[1, 2]", b"{" + b'"a":[' * 50_000, b'{"a": [{"id": {}}]}'])
+def test_a_hostile_history_is_broken_and_never_an_error(
+    tmp_path: Path, history: bytes, rows: bytes
+) -> None:
+    data = {"record/history.txt": history, "record/rows.json": rows}
+    report = check_bundle(as_folder(tmp_path / "bag", bag_files(data)), Silent())
+    assert "data/record/history.txt" in {fault.where for fault in report.faults}
+
+
+@pytest.mark.parametrize("form", PACKED)
+def test_a_package_of_spoilt_bytes_is_told_and_never_an_error(tmp_path: Path, form: str) -> None:
+    path = PACKED[form](tmp_path / f"bag.{form}", GOOD)
+    whole, chance = path.read_bytes(), random.Random(7)
+    for _ in range(150):
+        spoilt = bytearray(whole)
+        for _ in range(chance.randrange(1, 6)):
+            spoilt[chance.randrange(len(spoilt))] = chance.randrange(256)
+        path.write_bytes(spoilt)
+        outcome(path)
+
+
 def outcome(path: Path) -> str:
     """What is wrong with a package, "" for nothing."""
     try:

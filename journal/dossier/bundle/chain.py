@@ -4,7 +4,7 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable, Iterator
-from typing import Any
+from typing import Any, TextIO
 
 from journal.domain.checks import ChainFound, Fault
 
@@ -12,7 +12,16 @@ from journal.domain.checks import ChainFound, Fault
 _MOST_NAMED = 20
 _DIGEST = re.compile(r"[0-9a-f]{64}")
 
+#: No line of a history is longer, in characters; what is longer is broken.
+LONGEST_LINE = 64 * 1024 * 1024
+
 Rows = dict[tuple[str, int], Any]
+
+
+def lines_of(stream: TextIO) -> Iterator[str]:
+    """The lines of a text, each in pieces where it is longer than any line should be."""
+    while line := stream.readline(LONGEST_LINE):
+        yield line
 
 
 def walk(lines: Iterable[str]) -> tuple[ChainFound, Rows]:
@@ -70,33 +79,45 @@ def _edits(lines: Iterable[str]) -> Iterator[_EditText]:
 
 def _named(head: list[str]) -> tuple[str, str]:
     """What an edit is called in a sentence, and when it was made."""
-    try:
-        number, _, label, made, *_ = json.loads(head[0])
-        return f"edit {number} (“{label}”) of {made[:10]}", str(made)
-    except (ValueError, TypeError, IndexError):
+    values = loaded(head[0]) if head else None
+    if not isinstance(values, list) or len(values) < 4:
         return "", ""
+    number, _, label, made = values[:4]
+    return f"edit {number} (“{label}”) of {str(made)[:10]}", str(made)
+
+
+def loaded(text: Any) -> Any:
+    """What a JSON text holds, None where it is none; nobody knows who wrote it."""
+    try:
+        return json.loads(text)
+    except (ValueError, TypeError, RecursionError):
+        return None
 
 
 def _apply(texts: list[str], rows: Rows) -> None:
     for text in texts:
-        try:
-            table, row, _, _, after = json.loads(text)
-            rows[str(table), int(row)] = after
-        except (ValueError, TypeError):
-            # The digest tells of it already.
-            continue
+        values = loaded(text)
+        # What is odd about a line is told by the digest already.
+        if isinstance(values, list) and len(values) == 5 and isinstance(values[1], int):
+            rows[str(values[0]), values[1]] = values[4]
+
+
+def originals(rows: Rows) -> frozenset[str]:
+    """The SHA-256 of every original that the history leaves on record."""
+    found = (loaded(after) for (table, _), after in rows.items() if table == "originals")
+    return frozenset(str(row.get("sha256")) for row in found if isinstance(row, dict))
 
 
 def differences(where: str, record: Any, rows: Rows) -> Iterator[Fault]:
     """Name rows of the record that are not as the chain leaves them, up to a few."""
     try:
         stored = {(table, row["id"]): row for table, list_ in record.items() for row in list_}
-        chained = {key: json.loads(after) for key, after in rows.items() if after is not None}
-    except (AttributeError, KeyError, TypeError, ValueError):
-        yield Fault(where, "It is not the record that its schema describes.")
+    except (AttributeError, KeyError, TypeError):
+        yield Fault(where, "It is not the record that the history is of.")
         return
+    chained = {key: loaded(after) for key, after in rows.items() if after is not None}
     wrong = [key for key in stored.keys() | chained.keys() if stored.get(key) != chained.get(key)]
-    for table, row in sorted(wrong)[:_MOST_NAMED]:
+    for table, row in sorted(wrong, key=str)[:_MOST_NAMED]:
         yield Fault(where, f"Row {row} of {table} is not as the history of changes leaves it.")
     if len(wrong) > _MOST_NAMED:
         yield Fault(where, f"So are {len(wrong) - _MOST_NAMED:,} rows more.")

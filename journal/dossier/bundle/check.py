@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 #: Seals are hashed with all else; a bag has no more of them than this.
 _MOST_SEALS = 1000
+#: No history of a car is larger, in bytes: what it leads to is held in memory.
+_MOST_OF_HISTORY = 2 * 1024**3
 
 
 def check_bundle(
@@ -47,7 +49,7 @@ def check_bundle(
             bag = check_bag(source, context, sealing)
             return _judged(path, source, bag, _Trust(own_key, authorities, tuple(replies)))
     except BagRefusedError as error:
-        return BundleCheck(path.name, form or _form_of(path), refused=str(error))
+        return BundleCheck(_name_of(path), form or _form_of(path), refused=str(error))
 
 
 class _Trust:
@@ -59,6 +61,10 @@ class _Trust:
         self.own_key = own_key
         self.authorities = authorities
         self.replies = replies
+
+
+def _name_of(path: Path) -> str:
+    return path.name or path.resolve().name
 
 
 def _form_of(path: Path) -> str:
@@ -83,7 +89,7 @@ def _judged(path: Path, source: Source, bag: Bag, trust: _Trust) -> BundleCheck:
     if found is None and ours:
         notes.append("It is not signed: whoever could change it could also write its lists anew.")
     return BundleCheck(
-        where=path.name,
+        where=_name_of(path),
         form=source.form,
         title=bag.told("Car"),
         made=bag.told("Bagging-Date"),
@@ -174,12 +180,15 @@ def _verified(
 def _history(source: Source, bag: Bag, faults: list[Fault]) -> ChainFound | None:
     if layout.HISTORY not in source.files:
         return None
+    if source.files[layout.HISTORY] > _MOST_OF_HISTORY:
+        faults.append(Fault(layout.HISTORY, "It is too large to be a car's history."))
+        return None
     try:
         with (
             source.open(layout.HISTORY) as stream,
             io.TextIOWrapper(stream, "utf-8", "surrogateescape", "\n") as lines,
         ):
-            found, rows = chain.walk(lines)
+            found, rows = chain.walk(chain.lines_of(lines))
     except READING_ERRORS as error:
         faults.append(Fault(layout.HISTORY, f"It can't be read to its end ({error})."))
         return None
@@ -194,11 +203,7 @@ def _history(source: Source, bag: Bag, faults: list[Fault]) -> ChainFound | None
 
 def _strangers(bag: Bag, rows: chain.Rows) -> Iterator[Fault]:
     """Originals that the history doesn't know: put in place of others, with the lists made anew."""
-    known = {
-        str(json.loads(after).get("sha256"))
-        for (table, _), after in rows.items()
-        if table == "originals" and after
-    }
+    known = chain.originals(rows)
     for path, sums in bag.digests.items():
         if path.startswith("data/originals/") and sums.get("sha256", "") not in known | {""}:
             yield Fault(path, "It is none of the originals that the history names.")

@@ -46,7 +46,8 @@ def read_me(facts: BundleFacts) -> str:
 
 
 def _opening(facts: BundleFacts) -> str:
-    return _head(f"{facts.title}: a restoration, and what proves it") + _told(
+    title = " ".join(facts.title.split())[:_WIDTH]
+    return _head(f"{title}: a restoration, and what proves it") + _told(
         f"Made on {facts.made[:10]} by {facts.program}. This folder is a bag by BagIt 1.0 (RFC "
         "8493): plain files, with lists by which anybody can find out whether one of them was "
         "changed, lost or added since."
