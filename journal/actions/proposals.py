@@ -48,7 +48,7 @@ def proposals(
     pinned = _pinned(session)
     near = [pinned.nearest(_taken(photo)) for photo in photos]
     rows = np.unique(np.concatenate(near)) if near else np.zeros(0, np.int64)
-    looks = _looks_of_all(session, pinned.photo_ids[rows].tolist(), told)
+    looks = looks_of_all(session, pinned.photo_ids[rows].tolist(), told)
     found = {}
     for photo, own_rows in zip(photos, near, strict=True):
         told.checkpoint()
@@ -103,8 +103,8 @@ def _looks_of(session: Session, photo: Photo) -> Features | None:
     return likeness.unpack(made)
 
 
-def _looks_of_all(session: Session, photo_ids: Sequence[int], told: Context) -> NDArray[np.float32]:
-    """What pinned photos look like, a row each; of zeros where no thumbnail is kept."""
+def looks_of_all(session: Session, photo_ids: Sequence[int], told: Context) -> NDArray[np.float32]:
+    """What photos look like, a row each; of zeros where no thumbnail is kept."""
     from journal.vision import likeness
 
     previews = session.journal.previews
@@ -114,7 +114,7 @@ def _looks_of_all(session: Session, photo_ids: Sequence[int], told: Context) -> 
     missing = [key for key in dict.fromkeys(keys.values()) if key not in kept]
     for done, key in enumerate(missing):
         told.checkpoint()
-        told.report(done, len(missing), "Looking at the photos already pinned")
+        told.report(done, len(missing), "Looking at the photos")
         made = _made(previews.get(key[0]), key[1])
         if made is not None:
             kept[key] = made

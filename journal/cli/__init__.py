@@ -31,6 +31,7 @@ COMMANDS = {
     "chart": "Draw what it cost, or the hours.",
     "index": "Bring in a price index.",
     "worth": "Say what the car is valued at.",
+    "pair": "Lay an after photo over a before.",
     "claims": "Read what the record supports, and how well.",
     "gaps": "Read what the record lacks.",
     "drawing": "Take the drawing out, or bring an SVG file in.",

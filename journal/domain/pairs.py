@@ -29,6 +29,11 @@ _MOST_WORDS = 20_000
 #: The common part is looked for in so many steps across.
 _STEPS = 64
 
+#: Cameras that faced within so many degrees looked the same way.
+_SAME_WAY = 40.0
+#: Each photo that is nearer to the work than another counts so much less.
+_LATE = 0.015
+
 _QUARTER: Matrix = (0.0, -1.0, 1.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0)
 _SAME: Matrix = (1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)
 
@@ -101,6 +106,29 @@ class PairProposal:
     after_id: PhotoId
     likeness: float
     fit: Fit | None
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A photo that may be one half of a pair: ``rank`` 0 is the earliest before, or latest after.
+
+    ``facings`` are the ways the camera looked by its pins, in degrees, by view.
+    """
+
+    photo_id: PhotoId
+    rank: int
+    facings: tuple[tuple[int, float], ...] = ()
+
+
+def promise(before: Candidate, after: Candidate, likeness: float) -> float:
+    """How much two photos promise to show one view, before any closer look; more is more.
+
+    Likeness counts most; the way the camera faced where both pins tell it; then the span of time.
+    """
+    views = dict(after.facings)
+    turns = [abs((f - views[v] + 180) % 360 - 180) for v, f in before.facings if v in views]
+    facing = 0.0 if not turns else 0.15 if min(turns) <= _SAME_WAY else -0.3
+    return likeness + facing - _LATE * (before.rank + after.rank)
 
 
 @dataclass(frozen=True, slots=True)
