@@ -64,13 +64,26 @@ def remove_panel(session: Session, panel_id: PanelId) -> Changes:
 
 def _refuse_hanging(journal: Journal, panel_id: PanelId) -> None:
     found = journal.drawing.hanging(panel_id)
-    if found:
-        many = {"entry": "entries"}
-        words = [labels.count(n, word, many.get(word, "")) for word, n in found.items()]
-        name = labels.panel(journal, panel_id)
-        raise JournalError(
-            f"{' and '.join(words)} hang on {name}: move them first, or join it to a neighbour."
-        )
+    if not found:
+        return
+    many = {"entry": "entries"}
+    words = [labels.count(n, word, many.get(word, "")) for word, n in found.items()]
+    name = labels.panel(journal, panel_id)
+    hang = f"{' and '.join(words)} hang{'s' if sum(found.values()) == 1 else ''} on {name}"
+    closed = _closed_on(journal, panel_id)
+    if not closed:
+        raise JournalError(f"{hang}: move them first, or join it to a neighbour.")
+    surveys = " and ".join(f"“{survey}”" for survey in closed)
+    raise JournalError(
+        f"{hang}, and what {surveys} found there is kept as it was on that day. Join the panel to "
+        "a neighbour, and all goes along; or remove that survey first."
+    )
+
+
+def _closed_on(journal: Journal, panel_id: PanelId) -> list[str]:
+    """The closed surveys that found something on a panel: their findings can't be moved."""
+    numbers = {found.survey_id for found in journal.surveys.on_panel(panel_id)}
+    return [one.name for one in journal.surveys.all() if one.id in numbers and one.closed]
 
 
 def _gone_views(before: Drawing, after: Drawing) -> set[ViewId]:

@@ -207,3 +207,18 @@ def test_a_survey_that_cannot_be_is_refused(session: Session, wrong: dict[str, o
     survey = Survey(SurveyId(0), "Before", DAY)
     with pytest.raises(JournalError):
         surveys.start_survey(session, replace(survey, **wrong))  # type: ignore[arg-type]
+
+
+def test_a_panel_of_a_closed_survey_goes_only_by_joining(session: Session) -> None:
+    survey_id = started(session)
+    number = found(session, survey_id, "Front door, left")
+    door = drawings.find_panel(session, "Front door, left").id
+    with pytest.raises(JournalError, match=r"^1 finding hangs on .*: move them first, or join it"):
+        shaping.remove_panel(session, door)
+    surveys.close_survey(session, survey_id)
+    with pytest.raises(JournalError, match="what “Before buying” found there is kept as it was"):
+        shaping.remove_panel(session, door)
+    neighbour = drawings.find_panel(session, "B-post, left").id
+    shaping.join_panels(session, neighbour, door)
+    assert surveys.finding(session, number).panel_id == neighbour
+    assert surveys.find_survey(session, "Before buying").closed
