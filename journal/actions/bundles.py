@@ -162,7 +162,7 @@ def _chosen(session: Session, originals: Sequence[Kept], choice: BundleChoice) -
         return
     shown = _shown(session, choice) if choice.originals is OriginalsIn.USED else None
     for kept in originals:
-        if choice.only is not None and kept.sha256 not in choice.only:
+        if choice.only is not None and (kept.use != "photo" or kept.number not in choice.only):
             continue
         if shown is None or kept.sha256 in shown:
             yield kept

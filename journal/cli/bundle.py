@@ -11,6 +11,7 @@ from journal.cli.options import journal_argument, json_option
 from journal.cli.output import DONE, IN_PART, answer, progress, tell
 from journal.domain.bundles import BundleChoice, BundleForm, BundleReport, OriginalsIn
 from journal.domain.cuts import Cut
+from journal.domain.ids import PhotoId
 
 _FORMS = {form.suffix: form for form in BundleForm}
 
@@ -43,6 +44,13 @@ _FORMS = {form.suffix: form for form in BundleForm}
     show_default=True,
     help="All originals, those the dossier uses, or none.",
 )
+@click.option(
+    "--photo",
+    "photos",
+    type=int,
+    multiple=True,
+    help="Of the originals this photo's alone, by its number; may be given more than once.",
+)
 @click.option("--no-history", is_flag=True, help="Leave the history of every change out.")
 @click.option("--sign", is_flag=True, help="Sign it with your key, which is made the first time.")
 @json_option
@@ -52,6 +60,7 @@ def command(
     cut: str,
     form: str | None,
     originals: str,
+    photos: tuple[int, ...],
     no_history: bool,
     sign: bool,
     as_json: bool,
@@ -70,6 +79,7 @@ def command(
             dossier=choices_of(session, Cut(cut)),
             form=BundleForm(form) if form else _FORMS.get(out.suffix.lower(), BundleForm.FOLDER),
             originals=OriginalsIn(originals),
+            only=frozenset(map(PhotoId, photos)) if photos else None,
             history=not no_history,
             sign=sign,
         )

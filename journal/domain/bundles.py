@@ -6,7 +6,7 @@ from pathlib import PurePath
 
 from journal.domain.checks import Fault
 from journal.domain.cuts import Choices, Cut, usual
-from journal.domain.ids import Sha256
+from journal.domain.ids import PhotoId
 
 
 class BundleForm(StrEnum):
@@ -35,14 +35,14 @@ class BundleChoice:
     """What the owner wants in a bundle.
 
     ``dossier`` says what the dossier holds, and what all of the bundle withholds. ``only`` narrows
-    the originals to some, by SHA-256. Where anything is withheld there are no originals in it,
+    the originals to those of some photos. Where anything is withheld there are no originals in it,
     which may show it, and no history of changes, which holds everything that was ever written.
     """
 
     dossier: Choices = field(default_factory=lambda: usual(Cut.OWN))
     form: BundleForm = BundleForm.FOLDER
     originals: OriginalsIn = OriginalsIn.ALL
-    only: frozenset[Sha256] | None = None
+    only: frozenset[PhotoId] | None = None
     history: bool = True
     sign: bool = False
 

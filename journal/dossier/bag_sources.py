@@ -119,7 +119,7 @@ class _Folder:
 
     def open(self, path: str) -> BinaryIO:
         # The file was an ordinary one when listed.
-        return open_unfollowed(self._folder / path)  # type: ignore[return-value]
+        return open_unfollowed(self._folder / path)
 
 
 class _Zip:

@@ -123,7 +123,7 @@ def test_originals_may_be_all_those_used_chosen_or_none(
     made: tuple[Session, Path], tmp_path: Path
 ) -> None:
     session = made[0]
-    photo = session.journal.photos.all()[0].sha256
+    photo = session.journal.photos.all()[0].id
     choices = {
         "none": BundleChoice(originals=OriginalsIn.NONE),
         "used": BundleChoice(originals=OriginalsIn.USED),

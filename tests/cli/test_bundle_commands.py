@@ -56,6 +56,8 @@ def test_the_status_tells_done_in_part_and_refused(
     next(iter(journal.glob("originals/??/*"))).unlink()
     status, report = asked(capsys, "bundle", journal, "--out", out)
     assert (status, len(report["missing"]), report["fingerprint"]) == (1, 1, None)
+    chosen = ("bundle", journal, "--out", folder / "c", "--photo", 2, "--photo", 99)
+    assert asked(capsys, *chosen)[1]["originals"] <= 1
     (out / "data" / "dossier.pdf").write_bytes(b"other")
     status, said, errors = run(capsys, "check", out)
     assert (status, said) == (1, "")

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from journal.actions import bundles
 from journal.actions.checking import check_bundle
 from journal.actions.session import Session
-from journal.desktop.desk import Desk
+from journal.desktop.desk import Desk, PhotosSelected
 from journal.desktop.dialogs.bundle import BundleDialog
 from journal.desktop.dialogs.bundle_made import BundleMadeDialog
 from journal.desktop.dialogs.bundle_stamp import StampDialog
@@ -80,6 +80,15 @@ def test_a_bundle_is_made_as_it_was_chosen(qtbot, desk, show, tmp_path):
     assert checked.signature is not None
     assert checked.chain is None
     assert report.originals == 0
+
+
+def test_the_photos_selected_may_be_the_only_ones(qtbot, desk, show, session, tmp_path):
+    ids = tuple(photo.id for photo in session.journal.photos.all()[:2])
+    desk.select(PhotosSelected(ids))
+    dialog = show(BundleDialog(desk))
+    dialog.originals.setCurrentIndex(dialog.originals.findText("The 2 photos selected"))
+    report = made(qtbot, dialog, tmp_path / "two")
+    assert report.originals == 2
 
 
 def test_what_withholds_leaves_no_choice_of_what_would_show_it(qtbot, desk, show, tmp_path):

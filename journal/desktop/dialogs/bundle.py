@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QFileDialog, QWidget
 from journal.actions import cars, signing
 from journal.actions.bundles import free_place, make_bundle
 from journal.actions.dossiers import choices_of
-from journal.desktop.desk import Desk
+from journal.desktop.desk import Desk, PhotosSelected
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.parts import label
 from journal.domain.bundles import BundleChoice, BundleForm, BundleReport, OriginalsIn
@@ -26,6 +26,7 @@ _ORIGINALS = {
     OriginalsIn.USED: "Those that the dossier uses",
     OriginalsIn.NONE: "None",
 }
+_SELECTED = "selected"
 _WORDS = (
     "Dossier, record and originals in one package, with lists by which a stranger can find out "
     "with ordinary tools whether anything was changed since."
@@ -49,6 +50,8 @@ class BundleDialog(FormDialog):
         self.made: Callable[[BundleReport], None] = self._show_report
         self._desk = desk
         self._given = choices
+        on_desk = desk.selection
+        self._selected = on_desk.ids if isinstance(on_desk, PhotosSelected) else ()
         self.cut, self.originals, self.form_of = QComboBox(), QComboBox(), QComboBox()
         self.history = QCheckBox("Every &change ever made, so that the record can be followed")
         self.sign = QCheckBox("&Sign it with your key")
@@ -72,6 +75,10 @@ class BundleDialog(FormDialog):
         self.cut.setCurrentIndex(self.cut.findData(wanted))
         for which, words in _ORIGINALS.items():
             self.originals.addItem(words, which)
+        if self._selected:
+            count = len(self._selected)
+            words = "The photo selected" if count == 1 else f"The {count:,} photos selected"
+            self.originals.insertItem(1, words, _SELECTED)
         for form, words in _FORMS.items():
             self.form_of.addItem(words, form)
         self.history.setChecked(True)
@@ -110,10 +117,13 @@ class BundleDialog(FormDialog):
             return False
         if form is not BundleForm.FOLDER and out.suffix.lower() != form.suffix:
             out = out.with_name(out.name + form.suffix)
+        which = self.originals.currentData()
+        only = which == _SELECTED
         choice = BundleChoice(
             dossier=choices,
             form=form,
-            originals=OriginalsIn(self.originals.currentData()),
+            originals=OriginalsIn.ALL if only else OriginalsIn(which),
+            only=frozenset(self._selected) if only else None,
             history=self.history.isChecked(),
             sign=self.sign.isChecked(),
         )
