@@ -138,10 +138,8 @@ def from_json(cut: Cut, text: str) -> Choices:
         usually,
         parts=_members(Part, found.get("parts"), usually.parts),
         withheld=_members(Private, found.get("withheld"), usually.withheld),
-        paper=found.get("paper") if found.get("paper") in PAPERS else usually.paper,
-        pictures=found.get("pictures")
-        if found.get("pictures") in PICTURE_SIZES
-        else usually.pictures,
+        paper=_one_of(PAPERS, found.get("paper"), usually.paper),
+        pictures=_one_of(PICTURE_SIZES, found.get("pictures"), usually.pictures),
         photos=_number(found.get("photos"), usually.photos),
         areas=frozenset(AreaId(n) for n in _list(found.get("areas")) if type(n) is int),
     )
@@ -166,6 +164,10 @@ def _members(kind: Any, found: Any, usually: Any) -> Any:
         return usually
     values = {member.value: member for member in kind}
     return frozenset(values[name] for name in found if isinstance(name, str) and name in values)
+
+
+def _one_of(known: tuple[Any, ...], found: Any, usually: Any) -> Any:
+    return found if found in known else usually
 
 
 def _list(found: Any) -> list[Any]:

@@ -251,7 +251,7 @@ _SHOPS = frozenset({("Receipt", "supplier"), ("Sighting", "place")})
 
 
 @lru_cache(maxsize=256)
-def _field_names(row_type: type) -> tuple[str, ...]:
+def _field_names(row_type: Any) -> tuple[str, ...]:
     return tuple(field.name for field in fields(row_type))
 
 

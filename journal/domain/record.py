@@ -9,6 +9,7 @@ from journal.domain.claim_words import ClaimWords
 from journal.domain.covers import CoverBox
 from journal.domain.drawing import Drawing
 from journal.domain.findings import SurveySheet
+from journal.domain.pairs import Pair
 from journal.domain.patches import Patch
 from journal.domain.people import Person
 from journal.domain.photos import AreaPhoto, Camera, Photo, Pin
@@ -57,5 +58,6 @@ class Record:
     claim_words: tuple[ClaimWords, ...] = ()
     standard_views: tuple[ViewPhoto, ...] = ()
     boxes: tuple[CoverBox, ...] = ()
+    pairs: tuple[Pair, ...] = ()
     withheld: frozenset[Private] = frozenset()
     surveys: tuple[SurveySheet, ...] = ()

@@ -8,6 +8,7 @@ from pathlib import Path
 from journal.domain.car import Car
 from journal.domain.cuts import Choices, Cut
 from journal.domain.drawing import Drawing
+from journal.domain.homographies import Matrix
 from journal.domain.ids import AreaId, PanelId, PhotoId, Sha256
 from journal.domain.patches import Patch
 from journal.domain.photos import Photo, Role
@@ -226,13 +227,19 @@ class ViewShown:
 
 @dataclass(frozen=True, slots=True)
 class PairShown:
-    """A before and an after photo of one repair area, side by side."""
+    """A before and an after photo of one repair area, side by side.
+
+    ``matrix`` leads a place on the after photo to its place on the before, in shares of the photos
+    as they are shown; None where they aren't laid over each other. ``how`` says how that is known.
+    """
 
     area: int
     name: str
     before: Shown
     after: Shown
     caption: str
+    matrix: Matrix | None = None
+    how: str = ""
 
 
 @dataclass(frozen=True, slots=True)

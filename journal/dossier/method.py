@@ -99,8 +99,9 @@ def _what(record: Record, shown: tuple[Shown, ...], version: str) -> tuple[str, 
         ),
         (
             f"It shows {len(shown):,} of the {count(len(record.photos), 'photo')} in the journal. "
-            "Pictures are scaled down for print and never cropped or retouched; the originals "
-            "stay in the journal, byte for byte as they came in."
+            "Pictures are scaled down for print and never cropped or retouched, but for pairs laid "
+            "over each other and boxes over what is withheld, both said where they are; the "
+            "originals stay in the journal, byte for byte as they came in."
         ),
     )
 

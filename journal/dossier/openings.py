@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from journal.domain.cuts import Choices, Part
-from journal.domain.ids import AreaId, PhotoId
+from journal.domain.ids import AreaId, PairId, PhotoId
+from journal.domain.pairs import SIDE, SIDE_BY_SIDE, Fit, How, Pair, as_shown
 from journal.domain.patches import patch_sums
 from journal.domain.photos import Photo, Role
 from journal.domain.record import Record
@@ -66,23 +67,42 @@ def _views(record: Record, numbers: dict[PhotoId, int], title: str) -> tuple[Vie
 def _pairs(record: Record, choices: Choices, numbers: dict[PhotoId, int]) -> tuple[PairShown, ...]:
     """The pairs the owner kept; without, the first before and last after of some repair areas."""
     by_id = {photo.id: photo for photo in record.photos}
+    chosen = _kept(record) or _found(record, choices)
     made = []
-    chosen = _found(record, choices)
     for number, area in enumerate(in_order_of_time(record), 1):
+        if choices.areas and area.id not in choices.areas:
+            continue
         name = area.name.strip() or "Unnamed repair area"
-        for before_id, after_id, caption in chosen.get(area.id, ()):
-            before, after = by_id.get(before_id), by_id.get(after_id)
+        for pair in chosen.get(area.id, ()):
+            before, after = by_id.get(pair.before_id), by_id.get(pair.after_id)
             if before is None or after is None:
                 continue
             first = _shown(before, numbers, Role.BEFORE, name)
-            made.append(
-                PairShown(number, name, first, _shown(after, numbers, Role.AFTER, name), caption)
-            )
+            second = _shown(after, numbers, Role.AFTER, name)
+            matrix = pair.fit.matrix and as_shown(pair.fit.matrix, before.turn, after.turn)
+            how = _how(pair.fit)
+            made.append(PairShown(number, name, first, second, pair.caption, matrix, how))
     return tuple(made)
 
 
-def _found(record: Record, choices: Choices) -> dict[AreaId, list[tuple[PhotoId, PhotoId, str]]]:
-    """For some repair areas the numbers of the photos before and after: those with most new metal.
+def _how(fit: Fit) -> str:
+    """How one photo came to lie over the other, for the reader; "" where it doesn't."""
+    if not fit.is_laid:
+        return ""
+    way = "by the program" if fit.how is How.FOUND else f"by {len(fit.points)} points"
+    off = f", {fit.error_px:.1f} pixels off at {SIDE:,}" if fit.error_px is not None else ""
+    return f"The after photo is laid over the before {way}{off}; both are cut to what they share."
+
+
+def _kept(record: Record) -> dict[AreaId, list[Pair]]:
+    found: dict[AreaId, list[Pair]] = {}
+    for pair in sorted(record.pairs, key=lambda pair: pair.rank):
+        found.setdefault(pair.area_id, []).append(pair)
+    return found
+
+
+def _found(record: Record, choices: Choices) -> dict[AreaId, list[Pair]]:
+    """For some repair areas the photos before and after: those with most new metal.
 
     Areas of one amount come in order of time.
     """
@@ -96,10 +116,12 @@ def _found(record: Record, choices: Choices) -> dict[AreaId, list[tuple[PhotoId,
     return {area_id: pairs[area_id] for area_id in ranked[:_MOST_FOUND]}
 
 
-def _of_area(record: Record, area_id: AreaId) -> list[tuple[PhotoId, PhotoId, str]]:
+def _of_area(record: Record, area_id: AreaId) -> list[Pair]:
     chosen = sorted(
         (row for row in record.area_photos if row.area_id == area_id), key=lambda row: row.rank
     )
     before = [row.photo_id for row in chosen if row.role is Role.BEFORE]
     after = [row.photo_id for row in chosen if row.role is Role.AFTER]
-    return [(before[0], after[-1], "")] if before and after else []
+    if not before or not after:
+        return []
+    return [Pair(PairId(0), area_id, before[0], after[-1], SIDE_BY_SIDE)]

@@ -12,6 +12,7 @@ from journal.domain.standard_views import OUTSIDE
 from journal.dossier import diagram
 from journal.dossier.document import AreaStory, Dossier, Grid, Labelled, Lack, Shown, Warned
 from journal.dossier.drawings import drawings
+from journal.dossier.framing import Framed
 from journal.dossier.papers import paper_of
 from journal.dossier.printing import Print, Unprinted
 from journal.dossier.rows import (
@@ -53,8 +54,11 @@ class Sheet:
     files: dict[str, bytes] = field(default_factory=dict)
 
 
-def sheet(dossier: Dossier, prints: Prints) -> Sheet:
-    """The dossier laid out for the templates; ``prints`` are its pictures by number."""
+def sheet(dossier: Dossier, prints: Prints, framed: Mapping[int, Framed] | None = None) -> Sheet:
+    """The dossier laid out for the templates; ``prints`` are its pictures by number.
+
+    ``framed`` are the pictures of pairs laid over each other, by the pair's place.
+    """
     files: dict[str, bytes] = {}
     data = {
         **_head(dossier),
@@ -65,7 +69,7 @@ def sheet(dossier: Dossier, prints: Prints) -> Sheet:
         "milestones": [asdict(row) for row in dossier.milestones],
         "standard_views": _standard_views(dossier, prints),
         "condition": _grid(dossier.condition),
-        "pairs": _pairs(dossier, prints),
+        "pairs": _pairs(dossier, prints, framed or {}),
         "remaining": [asdict(row) for row in dossier.remaining],
         "areas": [_area(area, prints, paper_of(dossier).measure) for area in dossier.areas],
         "has_areas": dossier.choices.has(Part.AREAS),
@@ -146,16 +150,22 @@ def _standard_views(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:
     return made
 
 
-def _pairs(dossier: Dossier, prints: Prints) -> list[dict[str, Any]]:
-    return [
-        {
-            "area": pair.area,
-            "name": excerpt(pair.name, _HEADING_ROOM),
-            "caption": pair.caption,
-            "cells": [_half(shown, prints, dossier) for shown in (pair.before, pair.after)],
-        }
-        for pair in dossier.pairs
-    ]
+def _pairs(dossier: Dossier, prints: Prints, framed: Mapping[int, Framed]) -> list[dict[str, Any]]:
+    made = []
+    for place, pair in enumerate(dossier.pairs):
+        cells = [_half(shown, prints, dossier) for shown in (pair.before, pair.after)]
+        for cell, picture in zip(cells, framed.get(place, ()), strict=False):
+            cell["file"] = picture.name
+        made.append(
+            {
+                "area": pair.area,
+                "name": excerpt(pair.name, _HEADING_ROOM),
+                "caption": excerpt(pair.caption.strip(), CAPTION_ROOM),
+                "how": pair.how if place in framed else "",
+                "cells": cells,
+            }
+        )
+    return made
 
 
 def _half(shown: Shown, prints: Prints, dossier: Dossier) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from journal.domain.errors import JournalError
 from journal.domain.hidden_words import Finder
 from journal.domain.progress import Context, Silent
 from journal.dossier.document import Dossier, DossierReport
+from journal.dossier.framing import framings
 from journal.dossier.leaks import leaks
 from journal.dossier.pages import COVER_HEIGHT, sheet
 from journal.dossier.papers import paper_of
@@ -28,6 +29,9 @@ _MOST_PIXELS = 115_000_000
 
 #: A picture may be this much larger than the record says of its shape.
 _SLACK, _SLACK_UNKNOWN = 1.02, 1.1
+
+#: A photo that is cut to what another shows too is made so much larger first.
+_CUT = 1.4
 
 
 def write_pdf(
@@ -54,7 +58,8 @@ def write_pdf(
             printed = prints(sizes(dossier), shown, pictures, folder, context)
             context.report(len(shown), len(shown), "Typesetting")
             context.checkpoint()
-            data, pages, notes = typeset(sheet(dossier, printed), folder)
+            framed = framings(dossier.pairs, printed, folder)
+            data, pages, notes = typeset(sheet(dossier, printed, framed), folder)
         context.checkpoint()
         write_atomically(out, data)
     except OSError as error:
@@ -118,13 +123,16 @@ def _boxes(dossier: Dossier) -> dict[int, tuple[float, float]]:
             for cell in placed(row, {}, measure):
                 slack = _SLACK if cell.shown.photo.width else _SLACK_UNKNOWN
                 want(cell.shown.number, cell.width * slack, cell.height * slack)
+    laid = {s.number for p in dossier.pairs if p.matrix for s in (p.before, p.after)}
     halves = [view.shown for view in dossier.views if view.shown]
     halves += [shown for pair in dossier.pairs for shown in (pair.before, pair.after)]
     for shown in halves:
         wide = half_width(measure)
         high = wide / HALF_SHAPE
         ratio = shape_of(shown.photo)
-        want(shown.number, min(wide, high * ratio), min(high, wide / ratio))
+        # A pair laid over each other is cut to what both show, so that more is needed.
+        more = _CUT if shown.number in laid else 1.0
+        want(shown.number, min(wide, high * ratio) * more, min(high, wide / ratio) * more)
     if dossier.cover is not None:
         ratio = shape_of(dossier.cover.photo)
         height = min(paper_of(dossier).width / ratio, COVER_HEIGHT)

@@ -32,5 +32,6 @@ def record(journal: Journal) -> Record:
         claim_words=journal.claims.all(),
         standard_views=journal.cuts.standard_views(),
         boxes=journal.covers.all(),
+        pairs=journal.pairs.all(),
         surveys=journal.surveys.sheets(),
     )
