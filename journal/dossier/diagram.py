@@ -68,8 +68,8 @@ def outline(drawing: Drawing) -> Picture | None:
 
 def swatch(look: int) -> bytes:
     """A small field of a look's tint and pattern, for the legend."""
-    body = _panel("M1 1L59 1L59 29L1 29Z", look, 1.2)
-    return svg(60, 30, _patterns(1.0, (look,)) + body)
+    body = panel_path("M1 1L59 1L59 29L1 29Z", look, 1.2)
+    return svg(60, 30, patterns(1.0, (look,)) + body)
 
 
 def _picture(
@@ -82,27 +82,27 @@ def _picture(
         for shape in shapes
         if shape.panel_id in marks
     }
-    parts = [_patterns(line * 2.2, sorted(set(looks.values())))]
+    parts = [patterns(line * 2.2, sorted(set(looks.values())))]
     decor = drawing.decor_on(view.id)
-    parts += [_decor(one, line) for one in decor if one.weight is Weight.GROUND]
-    parts += [_panel(to_path_data(s.shape), looks.get(s.panel_id), line) for s in shapes]
-    parts += [_decor(one, line) for one in decor if one.weight is not Weight.GROUND]
-    largest = _largest_shapes(drawing, view, marks)
+    parts += [decor_path(one, line) for one in decor if one.weight is Weight.GROUND]
+    parts += [panel_path(to_path_data(s.shape), looks.get(s.panel_id), line) for s in shapes]
+    parts += [decor_path(one, line) for one in decor if one.weight is not Weight.GROUND]
+    largest = label_spots(drawing, view, marks)
     labels = tuple(
-        Label(spot.x / view.width, spot.y / view.height, _numbers(marks[panel].areas))
+        Label(spot.x / view.width, spot.y / view.height, numbers_on(marks[panel].areas))
         for panel, spot in largest.items()
     )
     drawn = svg(view.width, view.height, "".join(parts))
     return Picture(view.name, view.width, view.height, drawn, _alt(drawing, view, marks), labels)
 
 
-def _numbers(areas: Sequence[int]) -> str:
+def numbers_on(areas: Sequence[int]) -> str:
     """The numbers of repair areas as a label has room for them."""
     text = ", ".join(str(number) for number in areas[:_MOST_NUMBERS])
     return f"{text} +{len(areas) - _MOST_NUMBERS}" if len(areas) > _MOST_NUMBERS else text
 
 
-def _largest_shapes(
+def label_spots(
     drawing: Drawing, view: View, marks: Mapping[PanelId, PanelMark]
 ) -> dict[PanelId, Point]:
     """Where each marked panel's label goes: in the widest part of its largest shape."""
@@ -139,7 +139,8 @@ def _crossings(rings: Sequence[Sequence[Point]], y: float) -> list[float]:
     return found
 
 
-def _panel(path: str, look: int | None, line: float) -> str:
+def panel_path(path: str, look: int | None, line: float, prefix: str = "") -> str:
+    """A panel's outline filled as its look has it; ``prefix`` is that of the patterns' names."""
     if look is None:
         return (
             f'<path d="{path}" fill="#FFFFFF" fill-rule="evenodd" stroke="#6B665E"'
@@ -149,11 +150,12 @@ def _panel(path: str, look: int | None, line: float) -> str:
     shape = f'<path d="{path}" fill-rule="evenodd" stroke-linejoin="round"'
     return (
         f'{shape} fill="{tint}" stroke="none"/>'
-        f'{shape} fill="url(#look{look})" stroke="{ink}" stroke-width="{line * 1.6:.2f}"/>'
+        f'{shape} fill="url(#{prefix}look{look})" stroke="{ink}" stroke-width="{line * 1.6:.2f}"/>'
     )
 
 
-def _decor(one: Decor, line: float) -> str:
+def decor_path(one: Decor, line: float) -> str:
+    """A line of the drawing that belongs to no panel."""
     dashes = f' stroke-dasharray="{line * 8:.1f} {line * 4:.1f}"'
     return (
         f'<path d="{stroke_to_path_data(one.stroke)}" fill="none" stroke="#8A857C"'
@@ -162,13 +164,14 @@ def _decor(one: Decor, line: float) -> str:
     )
 
 
-def _patterns(scale: float, looks: Sequence[int]) -> str:
+def patterns(scale: float, looks: Sequence[int], prefix: str = "") -> str:
+    """The definitions of the looks' patterns; ``prefix`` keeps those of several drawings apart."""
     rows = []
     for look in looks:
         _, path, ink = STAGE_LOOKS[look]
         paint = f'fill="none" stroke="{ink}" stroke-width="0.7"'
         rows.append(
-            f'<pattern id="look{look}" width="{TILE}" height="{TILE}"'
+            f'<pattern id="{prefix}look{look}" width="{TILE}" height="{TILE}"'
             f' patternUnits="userSpaceOnUse" patternTransform="scale({scale:.3f})">'
             f'<path d="{path or "M0 0"}" {paint}/></pattern>'
         )
@@ -178,9 +181,9 @@ def _patterns(scale: float, looks: Sequence[int]) -> str:
 def plain(drawing: Drawing, view: View, line: float) -> Iterator[str]:
     """A view's ground, panels and lines with no stage on them, one element each."""
     decor = drawing.decor_on(view.id)
-    yield from (_decor(one, line) for one in decor if one.weight is Weight.GROUND)
-    yield from (_panel(to_path_data(s.shape), None, line) for s in drawing.shapes_on(view.id))
-    yield from (_decor(one, line) for one in decor if one.weight is not Weight.GROUND)
+    yield from (decor_path(one, line) for one in decor if one.weight is Weight.GROUND)
+    yield from (panel_path(to_path_data(s.shape), None, line) for s in drawing.shapes_on(view.id))
+    yield from (decor_path(one, line) for one in decor if one.weight is not Weight.GROUND)
 
 
 def svg(width: float, height: float, body: str) -> bytes:

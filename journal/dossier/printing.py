@@ -46,29 +46,38 @@ def prints(
     pictures: Pictures,
     folder: Path,
     context: Context,
+    and_then: Callable[[Print], None] | None = None,
 ) -> dict[int, Print | Unprinted]:
     """Write every photo of ``shown`` into ``folder``; each by its number, none left out.
 
-    ``sizes`` are the pixels each one's longer side needs. ``Cancelled`` from the context ends the
+    ``sizes`` are the pixels each one's longer side needs; ``and_then`` is called with each picture
+    once it is there, from several threads. ``Cancelled`` from the context ends the
     work after the pictures in hand; an OSError says that ``folder`` can't be written.
     """
     done: dict[int, Print | Unprinted] = {}
     with ThreadPoolExecutor(os.cpu_count() or 2) as pool:
         try:
             jobs = [
-                pool.submit(_printed, pictures, row, sizes[row.number], folder) for row in shown
+                pool.submit(_printed, pictures, row, sizes[row.number], folder, and_then)
+                for row in shown
             ]
             for row, job in zip(shown, jobs, strict=True):
                 context.checkpoint()
                 done[row.number] = job.result()
-                context.report(len(done), len(shown), "Preparing pictures for print")
+                context.report(len(done), len(shown), "Preparing pictures")
         except BaseException:
             pool.shutdown(wait=True, cancel_futures=True)
             raise
     return done
 
 
-def _printed(pictures: Pictures, shown: Shown, longest: int, folder: Path) -> Print | Unprinted:
+def _printed(
+    pictures: Pictures,
+    shown: Shown,
+    longest: int,
+    folder: Path,
+    and_then: Callable[[Print], None] | None,
+) -> Print | Unprinted:
     """One picture; whatever is wrong with it is said, so that the others go on."""
     try:
         data = pictures(shown.photo, longest)
@@ -76,16 +85,19 @@ def _printed(pictures: Pictures, shown: Shown, longest: int, folder: Path) -> Pr
         return Unprinted(str(error).rstrip(".") or "the original can’t be read")
     if data is None:
         return Unprinted("the original is missing or can’t be read")
-    fitted = _fitted(data, longest)
-    if fitted is None:
+    fitted_to = fitted(data, longest)
+    if fitted_to is None:
         return Unprinted("its picture can’t be read")
-    data, (width, height) = fitted
+    data, (width, height) = fitted_to
     name = f"photo-{shown.number}.jpg"
     write_scratch(folder / name, data)
-    return Print(name, width, height)
+    made = Print(name, width, height)
+    if and_then is not None:
+        and_then(made)
+    return made
 
 
-def _fitted(data: bytes, longest: int) -> tuple[bytes, tuple[int, int]] | None:
+def fitted(data: bytes, longest: int) -> tuple[bytes, tuple[int, int]] | None:
     """JPEG bytes and size: as they are where they are plain and of about the size asked for."""
     from PIL import Image
 
