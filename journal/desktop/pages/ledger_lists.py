@@ -42,11 +42,12 @@ class LedgerList(LedgerTab):
         self.empty = empty
         self._rows: tuple[Any, ...] = ()
         self._only: Only | None = None
+        self._said: dict[int, str] | None = None
         self.filter = QLineEdit()
         self.filter.setPlaceholderText("Filter by words")
         self.filter.setAccessibleName("Filter by words")
         self.filter.setClearButtonEnabled(True)
-        self.filter.textChanged.connect(self.show_rows)
+        self.filter.textChanged.connect(self._on_filter)
         self.only = button("", self.show_all, icon="close", hint="Show all again")
         self.rest = button("", self.rest_wanted.emit, role="quiet")
         self.count = label("", "muted", wrap=False)
@@ -80,8 +81,24 @@ class LedgerList(LedgerTab):
 
     def set_rows(self, rows: Sequence[Any]) -> None:
         """Show these, as far as they pass."""
-        self._rows = tuple(rows)
-        self.show_rows()
+        self._rows, self._said = tuple(rows), None
+        self._on_filter()
+
+    def _on_filter(self) -> None:
+        """Show what the words are in; all that can be looked through is read once, elsewhere."""
+        if self._said is not None or not self.filter.text().strip():
+            self.show_rows()
+            return
+        rows, words = self._rows, self.words
+
+        def done(said: dict[int, str]) -> None:
+            if rows is self._rows:
+                self._said = said
+                self.show_rows()
+
+        self.desk.read(
+            lambda _context: {found.id: words(found).casefold() for found in rows}, done, self
+        )
 
     def part_column(self) -> Column:
         """How much of a row lies in the figure that is looked at; shown with its filter alone."""
@@ -110,12 +127,13 @@ class LedgerList(LedgerTab):
 
     def show_rows(self) -> None:
         """Show what passes."""
-        wanted = self.filter.text().casefold().split()
+        said = self._said
+        wanted = [] if said is None else self.filter.text().casefold().split()
         shown = [
             found
             for found in self._rows
             if (self._only is None or found.id in self._only.ids)
-            and all(word in self.words(found).casefold() for word in wanted)
+            and (said is None or all(word in said[found.id] for word in wanted))
         ]
         self.table.set_rows(shown)
         has_any = bool(self._rows)
