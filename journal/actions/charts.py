@@ -10,8 +10,9 @@ from journal.actions.session import Session
 from journal.actions.tints import Tinted
 from journal.domain.charts import PAPER, Chart, ChartKind, ChartLook, DrawnChart
 from journal.domain.errors import JournalError
-from journal.domain.ids import PanelId
+from journal.domain.ids import PanelId, SurveyId
 from journal.domain.money import format_money, minor_units
+from journal.domain.outcome_words import outlook_title
 from journal.domain.people import PersonKind, same_name
 from journal.domain.price_index import InMoneyOf, spoken_apart
 from journal.domain.series import Series, Step
@@ -93,20 +94,55 @@ def save_chart(session: Session, chart: Chart, out: Path) -> Path:
         JournalError: the ending is another, there is nothing to draw, or ``out`` can't be written
             or lies in the journal's own place.
     """
-    from journal.actions.export_drawing import refuse_place, write_out
     from journal.ledger.charts import Size, png
+
+    size = Size(_WIDTH, chart_height(chart), _DENSE)
+
+    def draw(kind: str) -> bytes:
+        if chart.is_empty:
+            raise JournalError(f"There is nothing to draw yet: {chart.title.lower()}.")
+        return chart_svg(chart) if kind == ".svg" else png(chart, PAPER, size)
+
+    return _save(session, out, draw)
+
+
+def save_estimate(
+    session: Session, survey_id: SurveyId, out: Path, *, of_hours: bool = False
+) -> Path:
+    """Write the chart of what a survey may come to, as ``save_chart`` does.
+
+    Raises:
+        JournalError: as for ``save_chart``, or there is no such survey.
+    """
+    from journal.actions.surveys import estimate_of, sheet
+    from journal.ledger.charts import Size
+    from journal.ledger.estimate_charts import estimate_png, estimate_svg
+
+    found, car = sheet(session, survey_id), session.journal.car.get()
+    estimate = estimate_of(found)
+    outlook = estimate.minutes if of_hours else estimate.money
+    currency = "" if of_hours else car.currency
+    title = f"{car.title}, {found.survey.name}: {outlook_title(of_hours=of_hours).lower()}"
+    size = Size(_WIDTH, _HEIGHT, _DENSE)
+
+    def draw(kind: str) -> bytes:
+        if not found.findings:
+            raise JournalError(f"Nothing was found in “{found.survey.name}” yet.")
+        drawn = estimate_svg if kind == ".svg" else estimate_png
+        return drawn(outlook, title, currency, PAPER, size)
+
+    return _save(session, out, draw)
+
+
+def _save(session: Session, out: Path, draw: Callable[[str], bytes]) -> Path:
+    """Write what ``draw`` makes for an ending."""
+    from journal.actions.export_drawing import refuse_place, write_out
 
     kind = out.suffix.lower()
     if kind not in KINDS:
         raise JournalError(f"“{out.name}” has to end in .svg or .png.")
-    if chart.is_empty:
-        raise JournalError(f"There is nothing to draw yet: {chart.title.lower()}.")
     refuse_place(session, out)
-    if kind == ".svg":
-        data = chart_svg(chart)
-    else:
-        data = png(chart, PAPER, Size(_WIDTH, chart_height(chart), _DENSE))
-    write_out(out, data)
+    write_out(out, draw(kind))
     return out
 
 

@@ -9,6 +9,7 @@ import click
 from journal.actions import surveys as actions
 from journal.actions.areas import areas, find_area
 from journal.actions.cars import car
+from journal.actions.charts import save_estimate
 from journal.actions.drawings import find_panel, panels
 from journal.actions.journals import open_journal
 from journal.actions.session import Session
@@ -64,16 +65,22 @@ def list_surveys(journal: Path, as_json: bool) -> None:
 
 @command.command("show")
 @_OF
+@click.option(
+    "--chart",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="Draw what it may cost into this file, FILE.svg or FILE.png.",
+)
+@click.option("--of-hours", is_flag=True, help="Draw what time it may take instead.")
 @json_option
 @click.pass_obj
-def show(journal: Path, name: str, as_json: bool) -> None:
+def show(journal: Path, name: str, chart: Path | None, of_hours: bool, as_json: bool) -> None:
     """Show what was found, what it may come to, and what it came to so far.
 
     With --json: an object with survey (as listed), findings, money and hours (objects with
     simulated and formula, each of mean, deviation, p50, p80, p90 and under, the chance of staying
     under the ceiling; and weights, each of finding, part, at_best and at_worst), under_both, seed,
     draws, and outcome (areas, ratio, ratio_hours, rests_on, to_come, to_come_minutes, loose).
-    Money is in minor units, time in minutes.
+    Money is in minor units, time in minutes; with --chart also file.
     """
     with open_journal(journal, read_only=True) as session:
         sheet = actions.sheet(session, actions.find_survey(session, name).id)
@@ -81,6 +88,8 @@ def show(journal: Path, name: str, as_json: bool) -> None:
         currency = car(session).currency
         labels = {panel.id: panel.label for panel in panels(session)}
         names = {area.id: area.name for area in areas(session)}
+        if chart is not None:
+            save_estimate(session, sheet.survey.id, chart, of_hours=of_hours)
     if as_json:
         answer(
             {
@@ -93,11 +102,14 @@ def show(journal: Path, name: str, as_json: bool) -> None:
                 "draws": estimate.draws,
                 "outcome": _outcome(held),
             }
+            | ({} if chart is None else {"file": str(chart)})
         )
         return
     _tell_sheet(sheet, estimate, labels, currency)
     for words in outcome_in_words(held, currency):
         tell(words)
+    if chart is not None:
+        tell(f"The chart is in {chart}.")
 
 
 @command.command("start")

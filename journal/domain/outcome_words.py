@@ -5,6 +5,11 @@ from journal.domain.money import format_whole
 from journal.domain.outcomes import LEAST_FINISHED, Outcome, Pace
 
 
+def outlook_title(*, of_hours: bool) -> str:
+    """The title of the chart of an estimate."""
+    return "What time it may take" if of_hours else "What it may cost"
+
+
 def chance_in_words(chance: float) -> str:
     """A chance without false sureness: "93 %", "over 99 %", "under 1 %"."""
     if chance > 0.99:

@@ -2,7 +2,7 @@
 
 import io
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from journal.domain.charts import ChartLook, DrawnChart
 from journal.domain.estimates import LEVELS, Outlook, normal_under
@@ -14,6 +14,12 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 _SMALL, _PLAIN = 8.0, 9.0
+
+
+class _Shown(NamedTuple):
+    outlook: Outlook
+    title: str
+    currency: str
 
 
 def draw_estimate(
@@ -31,11 +37,22 @@ def draw_estimate(
 
 def estimate_svg(outlook: Outlook, title: str, currency: str, look: ChartLook, size: Size) -> bytes:
     """The chart as SVG, its letters as outlines, the same bytes every time."""
+    about = {"Title": title, "Date": None, "Creator": None}
+    return _saved(_Shown(outlook, title, currency), look, size, "svg", about)
+
+
+def estimate_png(outlook: Outlook, title: str, currency: str, look: ChartLook, size: Size) -> bytes:
+    """The chart as PNG."""
+    about = {"Title": title, "Software": None}
+    return _saved(_Shown(outlook, title, currency), look, size, "png", about)
+
+
+def _saved(shown: "_Shown", look: ChartLook, size: Size, kind: str, about: dict[str, Any]) -> bytes:
     out = io.BytesIO()
     with DRAWING:
-        figure = _figure(outlook, title, currency, look, size)
-        about = {"Title": title, "Date": None, "Creator": None}
-        figure.savefig(out, format="svg", metadata=about, facecolor=look.ground or "none")
+        figure = _figure(*shown, look, size)
+        ground = look.ground or "none"
+        figure.savefig(out, format=kind, metadata=about, dpi=figure.dpi, facecolor=ground)
     return out.getvalue()
 
 

@@ -59,6 +59,14 @@ def test_a_survey_is_begun_filled_shown_closed_and_gone_on_from(run: Run, folder
     assert found == json.loads(survey("show", "--json")[1])
     assert "too few to judge the rest by" in survey("show")[2]
 
+    out = folder.parent / "estimate.png"
+    code, _, err = survey("show", "--chart", str(out))
+    assert (code, err.splitlines()[-1]) == (0, f"The chart is in {out}.")
+    assert out.read_bytes().startswith(b"\x89PNG")
+    assert json.loads(survey("show", "--json", "--chart", str(out))[1])["file"] == str(out)
+    assert survey("show", "--chart", "estimate.txt")[0] == 2
+    assert survey("show", "--chart", str(folder / "journal.db"))[0] == 2
+
     assert survey("close")[0] == 0
     assert survey("add", "More")[0] == 2
     assert survey("go-on", "After", "--date", "2014-06")[0] == 0

@@ -266,7 +266,7 @@ def test_words_in_place_of_hours_are_refused(qtbot):
         edit.three()
 
 
-def test_the_estimate_is_shown_with_its_ceiling_and_compared(qtbot, page):
+def test_the_estimate_is_shown_with_its_ceiling_and_compared(qtbot, page, tmp_path):
     session = page.desk.session
     first = begun(session, "one", "two")
     surveys.close_survey(session, first)
@@ -286,6 +286,14 @@ def test_the_estimate_is_shown_with_its_ceiling_and_compared(qtbot, page):
     assert len(tab.compared.rows_model.rows()) == 1
     tab.of.setCurrentIndex(1)
     assert tab.weights.rows_model.rows()[0].at_worst > 100
+    told = []
+    page.desk.message.connect(lambda words, _kind: told.append(words))
+    out = tmp_path / "hours.svg"
+    tab.choose = lambda _proposed: out
+    tab.save.click()
+    qtbot.waitUntil(lambda: bool(told), timeout=30_000)
+    assert told == [f"The chart is in {out}."]
+    assert "What time it may take".lower() in out.read_text()
     opened = []
     page.desk.page_wanted.connect(opened.append)
     tab.weights.selectRow(0)

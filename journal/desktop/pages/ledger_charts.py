@@ -1,10 +1,11 @@
 """Charts of the Ledger: money and hours over time, on the car, for each metre, and proven."""
 
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QStandardPaths
-from PySide6.QtWidgets import QComboBox, QFileDialog, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
 
 from journal.desktop import locales
 from journal.desktop.desk import Desk
@@ -12,6 +13,7 @@ from journal.desktop.pages import ledger_filters
 from journal.desktop.pages.ledger_tabs import LedgerTab
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.chart import ChartView
+from journal.desktop.widgets.chart_file import ask_chart_file, proposed_file, write_chart
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row, scrolled
 from journal.domain.charts import CHART_TITLES, Chart, ChartKind
 from journal.domain.series import Step
@@ -46,7 +48,7 @@ class ChartsTab(LedgerTab):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self.choose = self._ask_file
+        self.choose: Callable[[Path], Path | None] = partial(ask_chart_file, self)
         self._found: LedgerRead | None = None
         self._reading: Task | None = None
         self.kind, self.step = QComboBox(), QComboBox()
@@ -164,36 +166,13 @@ class ChartsTab(LedgerTab):
             self.lines_wanted.emit(ledger_filters.of_panel(panel_id, words, currency, wish))
 
     def _on_save(self) -> None:
-        chart, desk = self.view.chart, self.desk
+        chart, session = self.view.chart, self.desk.session
         if chart is None:
             return
-        out = self.choose(self._proposed(chart))
-        if out is None:
-            return
-        if out.suffix.lower() not in (".svg", ".png"):
-            out = out.with_name(f"{out.name}.png")
-        session = desk.session
 
-        def job(_context: object) -> Path:
+        def save(out: Path) -> Path:
             from journal.actions.charts import save_chart
 
             return save_chart(session, chart, out)
 
-        desk.run(
-            "Saving the chart",
-            job,
-            lambda made: desk.message.emit(f"The chart is in {made}.", "done"),
-        )
-
-    def _proposed(self, chart: Chart) -> Path:
-        found = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
-        folder = Path(found) if found and Path(found).is_dir() else Path.home()
-        title = self.desk.session.folder.name
-        safe = "".join(sign for sign in title if sign.isalnum() or sign in " -_").strip()
-        return folder / f"{safe or 'Car'} {chart.kind.value}.png"
-
-    def _ask_file(self, proposed: Path) -> Path | None:
-        name, _ = QFileDialog.getSaveFileName(
-            self, "Save the chart as", str(proposed), "Picture (*.png);;Drawing (*.svg)"
-        )
-        return Path(name) if name else None
+        write_chart(self.desk, self.choose(proposed_file(self.desk, chart.kind.value)), save)

@@ -1,6 +1,9 @@
 """What a survey comes to, how sure that is, and later what came of it."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
 
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QStackedLayout, QTabWidget, QWidget
@@ -11,6 +14,7 @@ from journal.actions.surveys import Compared
 from journal.desktop.desk import AreaSelected, Desk, FindingSelected
 from journal.desktop.pages.ledger_tabs import LedgerTab
 from journal.desktop.tasks import Task
+from journal.desktop.widgets.chart_file import ask_chart_file, proposed_file, write_chart
 from journal.desktop.widgets.outlook_chart import OutlookChart
 from journal.desktop.widgets.outlook_tables import ComparedTable, OutcomeTable, WeightsTable
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row
@@ -19,7 +23,12 @@ from journal.domain.estimates import LEVELS, Estimate, Outlook, Spread, Weight, 
 from journal.domain.findings import Survey, SurveySheet
 from journal.domain.ids import SurveyId
 from journal.domain.money import format_whole
-from journal.domain.outcome_words import chance_in_words, estimate_in_words, outcome_in_words
+from journal.domain.outcome_words import (
+    chance_in_words,
+    estimate_in_words,
+    outcome_in_words,
+    outlook_title,
+)
 from journal.domain.outcomes import AreaOutcome, Outcome
 from journal.domain.when import spoken
 
@@ -44,10 +53,15 @@ class _Found:
 
 
 class EstimateTab(LedgerTab):
-    """The estimate of one survey."""
+    """The estimate of one survey.
+
+    Attributes:
+        choose: asks for the file to save the chart to, given the one proposed; None for none.
+    """
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
+        self.choose: Callable[[Path], Path | None] = partial(ask_chart_file, self)
         self._reading: Task | None = None
         self._found: _Found | None = None
         self.shown: SurveyId | None = None
@@ -61,6 +75,7 @@ class EstimateTab(LedgerTab):
         self.of.addItems(["Money", "Hours"])
         self.of.setAccessibleName("Chart and weights of")
         self.chart = OutlookChart(desk)
+        self.save = button("Save the &chart\N{HORIZONTAL ELLIPSIS}", self._on_save, icon="take-out")
         self.ways = label("", "muted")
         self.weights = WeightsTable()
         self.came = label("", "muted")
@@ -86,8 +101,11 @@ class EstimateTab(LedgerTab):
         then.setBuddy(self.other)
         against = column(self.compared)
         against.insertLayout(0, row(then, self.other, None))
-        figures = column(self.ways)
-        figures.insertLayout(0, middle, 1)
+        foot = row(self.ways, self.save)
+        foot.setStretch(0, 1)
+        figures = column()
+        figures.addLayout(middle, 1)
+        figures.addLayout(foot)
         for title, content in (
             ("What it may come to", figures),
             ("Look at first", column(self.weights)),
@@ -221,7 +239,7 @@ class EstimateTab(LedgerTab):
         self.ways.setText(
             f"Played through {found.estimate.draws:,} times (bars; dashed: the formula). {words}"
         )
-        title = "What it may cost" if is_money else "What time it may take"
+        title = outlook_title(of_hours=not is_money)
         said = estimate_in_words(found.estimate, found.currency)
         self.chart.show_outlook(outlook, title, currency, said)
         self.weights.show_weights(outlook.weights, found.sheet.findings, currency)
@@ -235,6 +253,19 @@ class EstimateTab(LedgerTab):
 
     def _on_drawing(self) -> None:
         self.desk.show_mode("Survey")
+
+    def _on_save(self) -> None:
+        session, shown, of_hours = self.desk.session, self.shown, self.of.currentIndex() == 1
+        if shown is None:
+            return
+
+        def save(out: Path) -> Path:
+            from journal.actions.charts import save_estimate
+
+            return save_estimate(session, shown, out, of_hours=of_hours)
+
+        name = f"estimate of {'hours' if of_hours else 'money'}"
+        write_chart(self.desk, self.choose(proposed_file(self.desk, name)), save)
 
     def _on_weight(self, weight: Weight) -> None:
         self.desk.show_page("Drawing")
