@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from journal import __version__
 from journal.actions import privacy
@@ -30,10 +29,6 @@ from journal.ledger.books import Books
 from journal.ledger.costs import cost_summary, cost_table
 from journal.store.folder import refuse_own_place
 from journal.store.record import record
-
-if TYPE_CHECKING:
-    from journal.dossier.preview import Pages
-
 
 # --- what a cut holds ---
 
@@ -90,34 +85,7 @@ def set_standard_view(session: Session, name: str, photo_id: PhotoId | None) -> 
 
 def preview_dossier(session: Session, choices: Choices | None = None) -> Dossier:
     """What the dossier would say today, without setting a page."""
-    return _composed(session, choices or usual(Cut.OWN))[0]
-
-
-def preview_pages(
-    session: Session,
-    choices: Choices,
-    *,
-    longest: int = 1000,
-    first: int = 0,
-    context: Context | None = None,
-) -> "Pages":
-    """The pages as pictures of ``longest`` pixels, photos from their thumbnails: quick, and rough.
-
-    ``first`` is how many pages are given at most, 0 for all.
-
-    Raises:
-        Cancelled: it was stopped.
-    """
-    from journal.dossier.preview import pages
-
-    dossier, given = _composed(session, choices)
-    return pages(
-        dossier,
-        privacy.thumbnails(session, given.record),
-        longest=longest,
-        first=first,
-        context=context or Silent(),
-    )
+    return composed(session, choices or usual(Cut.OWN))[0]
 
 
 def make_dossier(
@@ -140,13 +108,14 @@ def make_dossier(
     chosen = choices or usual(Cut.OWN)
     check_choices(chosen)
     refuse_own_place(session.folder, out)
-    dossier, given = _composed(session, chosen)
+    dossier, given = composed(session, chosen)
     copies = privacy.copies(session, given.record)
     report = write_pdf(dossier, copies, out, context or Silent(), given.finder)
     return replace(report, withheld=dossier.withheld)
 
 
-def _composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
+def composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
+    """What the dossier would say today, and the record that it says it of."""
     whole = record(session.journal)
     given = privacy.redacted(session, choices.withheld, whole)
     kept = given.record

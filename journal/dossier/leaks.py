@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from journal.domain.hidden_words import Finder
 from journal.domain.private_words import Private
+from journal.files.pdfium import opened_pdf
 
 #: Where a stream begins and ends.
 _BEGIN = re.compile(rb"stream\r?\n")
@@ -37,14 +38,9 @@ def leaks(pdf: bytes, finder: Finder) -> dict[Private, tuple[int, ...]]:
 
 
 def _pages(pdf: bytes) -> Iterator[str]:
-    import pypdfium2
-
-    document = pypdfium2.PdfDocument(pdf)
-    try:
+    with opened_pdf(pdf) as document:
         for page in document:
             yield page.get_textpage().get_text_bounded()
-    finally:
-        document.close()
 
 
 def texts_within(pdf: bytes) -> Iterator[str]:

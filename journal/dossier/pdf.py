@@ -44,11 +44,6 @@ def typeset(laid: Sheet, folder: Path) -> tuple[bytes, int, tuple[str, ...]]:
     return pdf, len(_PAGE.findall(pdf)), notes
 
 
-def pictured(laid: Sheet, folder: Path, per_inch: float) -> tuple[list[bytes], tuple[str, ...]]:
-    """The pages as PNG pictures with so many pixels to the inch, and notes as above."""
-    return _set(laid, folder, lambda data: _drawn(data, folder, per_inch))
-
-
 def _set(
     laid: Sheet, folder: Path, compiled: Callable[[dict[str, Any]], list[bytes]]
 ) -> tuple[list[bytes], tuple[str, ...]]:
@@ -92,21 +87,6 @@ def _compiled(data: dict[str, Any], folder: Path) -> bytes:
         pdf_standards=["a-2a", "ua-1"],
         timestamp=datetime(data["year"], data["month"], data["day"], tzinfo=UTC),
     )
-
-
-def _drawn(data: dict[str, Any], folder: Path, per_inch: float) -> list[bytes]:
-    import typst
-
-    text = json.dumps(data, ensure_ascii=False)
-    made: bytes | list[bytes] = typst.compile(
-        folder / "main.typ",
-        root=folder,
-        font_paths=fonts(folder, last_resort=not glyphs.is_readable(text)),
-        format="png",
-        ppi=per_inch,
-        sys_inputs={"dossier": text},
-    )
-    return made if isinstance(made, list) else [made]
 
 
 def fonts(folder: Path, *, last_resort: bool) -> "typst.Fonts":

@@ -16,7 +16,6 @@ from journal.actions.dossiers import (
     choices_of,
     choose,
     make_dossier,
-    preview_pages,
     set_standard_view,
     standard_views,
 )
@@ -203,13 +202,4 @@ def test_a_changed_area_keeps_its_words_and_a_removed_one_takes_them(
     remove_area(session, AreaId(1))
     undo(session)
     assert claim_acts.area_claims(session, AreaId(1)).claims[0].said == "Mine."
-    assert shown.id
-
-
-def test_pages_can_be_looked_at_before(session: Session, shown: Photo) -> None:
-    pages = preview_pages(session, usual(Cut.VALUER), longest=300, first=2)
-    assert pages.count >= 3
-    assert len(pages.pictures) == 2
-    image = Image.open(io.BytesIO(pages.pictures[0]))
-    assert abs(max(image.size) - 300) <= 2
     assert shown.id

@@ -1,6 +1,5 @@
 """PDFs of receipts: words from their text layer, and pages as pictures."""
 
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -9,6 +8,7 @@ from typing import Any
 from journal.domain.errors import JournalError
 from journal.domain.papers import Box
 from journal.domain.pictures import Picture
+from journal.files.pdfium import opened_pdf
 from journal.intake.reading.layout import Page, Word
 
 #: A receipt has few pages; of a longer paper only so many are read.
@@ -20,9 +20,6 @@ _MOST_LETTERS = 20_000
 _WORD_GAP = 0.25
 _MOST_PIXELS = 4000
 
-# The library may be called by one thread at a time, whatever the document.
-_ONE_AT_A_TIME = threading.RLock()
-
 
 @contextmanager
 def opened(path: Path) -> Iterator[Any]:
@@ -33,19 +30,18 @@ def opened(path: Path) -> Iterator[Any]:
     """
     import pypdfium2
 
-    with _ONE_AT_A_TIME:
-        try:
-            document = pypdfium2.PdfDocument(path.read_bytes())
-        except OSError as error:
-            raise JournalError(f"it can't be read ({error.strerror or error})") from error
-        except pypdfium2.PdfiumError as error:
-            raise JournalError(_reason(str(error))) from error
-        try:
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise JournalError(f"it can't be read ({error.strerror or error})") from error
+    is_open = False
+    try:
+        with opened_pdf(data) as document:
+            is_open = True
             yield document
-        except pypdfium2.PdfiumError as error:
-            raise JournalError("it is a broken PDF") from error
-        finally:
-            document.close()
+    except pypdfium2.PdfiumError as error:
+        said = "it is a broken PDF" if is_open else _reason(str(error))
+        raise JournalError(said) from error
 
 
 def _reason(words: str) -> str:
