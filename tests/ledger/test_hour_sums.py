@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any, cast
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from journal.domain.errors import JournalError
@@ -81,6 +81,7 @@ def test_sums_by_anything_else_are_refused_in_words() -> None:
         sum_hours(cast(Any, "moon"), books())
 
 
+@settings(max_examples=50)
 @given(any_books, st.sampled_from(SUMS_BY), st.integers(0, 10**6), st.booleans())
 def test_rows_add_up_to_the_same_total_whatever_they_are_summed_by(
     journal: Books, by: SumsBy, rate: int, paid: bool
