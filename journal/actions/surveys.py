@@ -1,5 +1,6 @@
 """Surveys: walking round the car before the start, what it may come to, and what it came to."""
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
@@ -22,7 +23,8 @@ from journal.domain.findings import (
     expected,
     refuse_closed,
 )
-from journal.domain.ids import CauseId, FindingId, PanelId, SurveyId
+from journal.domain.ids import AreaId, CauseId, FindingId, PanelId, SurveyId
+from journal.domain.outcome_words import expected_in_words
 from journal.domain.outcomes import Outcome
 from journal.domain.shapes import Point
 from journal.domain.when import When
@@ -258,6 +260,19 @@ def draw_outlook(
     width, height, density = size
     room = Size(max(width, 200), max(height, 120), density)
     return draw_estimate(outlook, title, currency, look, room)
+
+
+def expected_by_area(session: Session) -> dict[AreaId, str]:
+    """What the latest survey that looked at a repair area expected of it, in a sentence each."""
+    currency, said = _currency(session), {}
+    for one in session.journal.surveys.sheets():
+        own = defaultdict(list)
+        for found in one.findings:
+            if found.area_id is not None:
+                own[found.area_id].append(found)
+        for area_id, findings in own.items():
+            said[area_id] = expected_in_words(one.survey.name, *expected(findings), currency)
+    return said
 
 
 @dataclass(frozen=True, slots=True)

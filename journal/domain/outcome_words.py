@@ -49,6 +49,13 @@ def outcome_in_words(held: Outcome, currency: str) -> tuple[str, ...]:
     return tuple(said)
 
 
+def expected_in_words(survey: str, money: float, minutes: float, currency: str) -> str:
+    """What a survey expected of one repair area: the means by the three-point formula."""
+    parts = [_money(money, currency)] if money else []
+    parts += [_hours(minutes)] if minutes else []
+    return f"“{survey}” expected {' and '.join(parts) or 'nothing'} of it."
+
+
 def pace_in_words(pace: Pace) -> str:
     """How long the work lasts at the pace of the last three months, as a range."""
     at = f"{pace.slowest / 60:.0f} to {pace.fastest / 60:.0f} h a week"

@@ -7,13 +7,15 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QToolButton
 
-from journal.actions import areas, drawings, history, hours, receipts
+from journal.actions import areas, drawings, history, hours, receipts, surveys
 from journal.actions.journals import open_journal
 from journal.desktop.desk import AreaSelected, PanelSelected
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.inspector.area import AreaPane
 from journal.desktop.pages.areas import AreasPage
 from journal.desktop.widgets.area_list import AreaListModel
+from journal.domain.findings import Finding, Severity, Survey, Three
+from journal.domain.ids import FindingId, SurveyId
 from journal.domain.photos import Role
 from journal.domain.when import When
 from tests.desktop import workshop
@@ -99,6 +101,22 @@ def test_a_click_opens_an_area_in_full(qtbot, page, desk, session):
         "2 h 30 min",
     ]
     assert page.detail.spent.total.text() == "6 h   €124.60"
+    assert page.detail.spent.expected.isHidden()
+
+
+def test_an_area_says_what_the_latest_survey_expected_of_it(qtbot, page, desk, session):
+    known = area_named(session, "Sill, left, rear end")
+    begun = Survey(SurveyId(0), "Before buying", When.on(date(2013, 1, 5)), None, None)
+    number = SurveyId(surveys.start_survey(session, begun).made)
+    for money, minutes in (((40_00, 90_50, 320_00), (360, 720, 2400)), ((10_00,) * 3, (60,) * 3)):
+        figures = Three(*money), Three(*minutes)
+        found = Finding(FindingId(0), number, "holes", Severity.PERFORATED, *figures)
+        desk.act(surveys.add_finding, replace(found, area_id=known.id))
+    pick(qtbot, page, known.name)
+    # (40 + 4 x 90.50 + 320) / 6 + 10 and (6 + 4 x 12 + 40) / 6 + 1, by the three-point formula.
+    qtbot.waitUntil(lambda: not page.detail.spent.expected.isHidden())
+    said = page.detail.spent.expected.text()
+    assert said == "“Before buying” expected €130 and 17 h of it."
 
 
 def test_an_area_selected_elsewhere_is_shown_even_where_a_filter_hides_it(page, desk, session):

@@ -111,8 +111,11 @@ class AreaDetail(QWidget):
         """The number of the area shown."""
         return self._area.id if self._area else None
 
-    def show_area(self, area: Area, figures: str) -> None:
-        """Show an area as it is now; ``figures`` is its money and hours, in words."""
+    def show_area(self, area: Area, figures: str, expected: str = "") -> None:
+        """Show an area as it is now.
+
+        ``figures`` is its money and hours, ``expected`` what a survey expected of it, in words.
+        """
         car = self._desk.ask(cars.car)
         self._stages = car.stages if car else ()
         is_another = self._area is None or self._area.id != area.id
@@ -132,7 +135,7 @@ class AreaDetail(QWidget):
         )
         self.metal.show_area(area)
         self.photos.show_area(area)
-        self.spent.show_area(area, figures)
+        self.spent.show_area(area, figures, expected)
         self.wanted.show_area(area)
         self._show_entries(area)
         for act in self._acts:

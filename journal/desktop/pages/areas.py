@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QSplitter, QStackedWidget, Q
 from journal.actions import areas as actions
 from journal.actions import cars, drawings
 from journal.actions.costs import costs
+from journal.actions.surveys import expected_by_area
 from journal.desktop.desk import AreaSelected, Desk, PhotosSelected, Selection
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.opening import open_dialog
@@ -37,6 +38,7 @@ _KINDS = frozenset(
         "metalwork",
         "anchors",
         "readings",
+        "surveys",
     }
 )
 _ALL, _OPEN = "All stages", "Not finished"
@@ -197,7 +199,7 @@ class AreasPage(Page):
         shown = found[0]
         if self.detail.area_id != shown.area.id:
             self._detail_area.verticalScrollBar().setValue(0)
-        self.detail.show_area(shown.area, shown.figures())
+        self.detail.show_area(shown.area, shown.figures(), shown.expected)
         self._right.setCurrentWidget(self._detail_area)
 
     def _on_picked(self, number: int) -> None:
@@ -213,12 +215,13 @@ def read_rows(session: "Session") -> tuple[AreaRow, ...]:
         return ()
     table, stages = costs(session, "area"), cars.car(session).stages
     labels = {panel.id: panel.label for panel in drawings.panels(session)}
-    by_key = {row.key: row for row in table.rows}
+    by_key, expected = {row.key: row for row in table.rows}, expected_by_area(session)
     made = []
     for area in areas:
         figures = by_key.get(str(area.id))
         panels = "; ".join(labels[i] for i in area.panel_ids if i in labels)
         minutes, money = (figures.minutes, figures.money) if figures else (0, 0)
-        row = AreaRow(area, panels or "on no panel", minutes, money, table.currency, stages)
+        said = expected.get(area.id, "")
+        row = AreaRow(area, panels or "on no panel", minutes, money, table.currency, stages, said)
         made.append(row)
     return tuple(made)

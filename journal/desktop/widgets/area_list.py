@@ -43,7 +43,10 @@ _BAR = 14
 
 @dataclass(frozen=True, slots=True)
 class AreaRow:
-    """A repair area as the list shows it; money in minor units of ``currency``."""
+    """A repair area as the list shows it; money in minor units of ``currency``.
+
+    ``expected`` is what a survey expected of it, in words; "" where none did.
+    """
 
     area: Area
     panels: str
@@ -51,6 +54,7 @@ class AreaRow:
     money: int
     currency: str
     stages: tuple[str, ...]
+    expected: str = ""
 
     @property
     def rank(self) -> int:

@@ -46,6 +46,7 @@ class AreaSpent(QWidget):
         self._receipts: tuple[Receipt, ...] = ()
         self._work: tuple[Work, ...] = ()
         self.total = label("", wrap=False)
+        self.expected = label("", "muted")
         self.table = RowsTable(
             "Lines and hours of this repair area",
             (
@@ -68,12 +69,13 @@ class AreaSpent(QWidget):
         heading.addWidget(worked)
         layout = column(spacing=6)
         layout.addLayout(heading)
+        layout.addWidget(self.expected)
         layout.addWidget(self.nothing)
         layout.addWidget(self.table)
         self.setLayout(layout)
 
-    def show_area(self, area: Area, figures: str) -> None:
-        """Show what went into an area; ``figures`` is what it comes to, in words."""
+    def show_area(self, area: Area, figures: str, expected: str = "") -> None:
+        """Show what went into an area, ``figures``, beside what a survey expected; in words."""
         self._area = area
         self._receipts, self._work = self._desk.ask(area_spent, area.id) or ((), ())
         found = sorted(self._spent(area.id), key=lambda spent: spent.when)
@@ -83,6 +85,8 @@ class AreaSpent(QWidget):
         shown = min(len(found), _MOST_SHOWN)
         self.table.setFixedHeight((shown + 1) * TARGET + 10)
         self.total.setText(figures)
+        self.expected.setText(expected)
+        self.expected.setVisible(bool(expected))
 
     def _spent(self, area_id: AreaId) -> Iterator[Spent]:
         for receipt in self._receipts:
