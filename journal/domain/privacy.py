@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
 from datetime import datetime
 from enum import Enum
-from functools import lru_cache
 from typing import Any
 
 from journal.domain.hidden_words import MARK, Finder, Sought, money_pattern
@@ -194,6 +193,7 @@ class _Walker:
     def __init__(self, record: Record, kinds: frozenset[Private], finder: Finder) -> None:
         self._kinds = kinds
         self._finder = finder
+        self._names: dict[type, tuple[str, ...]] = {}
         self._people = _numbered(people(record), "person") if Private.PEOPLE in kinds else {}
         shops = suppliers(record)
         self._suppliers = _numbered(shops, "supplier") if Private.SUPPLIERS in kinds else {}
@@ -212,12 +212,18 @@ class _Walker:
 
     def _row(self, row: Any) -> Any:
         changed = {}
-        for name in _field_names(type(row)):
+        for name in self._names_of(row):
             before = getattr(row, name)
             after = self._field(type(row).__name__, name, before)
             if after is not before:
                 changed[name] = after
         return replace(row, **changed) if changed else row
+
+    def _names_of(self, row: Any) -> tuple[str, ...]:
+        found = self._names.get(type(row))
+        if found is None:
+            found = self._names[type(row)] = tuple(field.name for field in fields(row))
+        return found
 
     def _field(self, owner: str, name: str, value: Any) -> Any:
         if name in _KEYS or value is None or (owner, name) in _TIMES:
@@ -248,11 +254,6 @@ _PERSONS = frozenset(
     {("Work", "person"), ("Person", "name"), ("Clocking", "person"), ("Valuation", "valuer")}
 )
 _SHOPS = frozenset({("Receipt", "supplier"), ("Sighting", "place")})
-
-
-@lru_cache(maxsize=256)
-def _field_names(row_type: Any) -> tuple[str, ...]:
-    return tuple(field.name for field in fields(row_type))
 
 
 def _numbered(names: tuple[str, ...], noun: str) -> dict[str, str]:

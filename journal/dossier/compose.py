@@ -1,14 +1,15 @@
 """From the whole record to the document: what is said, in which order, under which number."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from journal.domain.car import Car, MilestoneKind
-from journal.domain.claims import all_claims
+from journal.domain.claims import AreaClaims, all_claims
 from journal.domain.costs import CostSummary, CostTable
 from journal.domain.cuts import Choices, Cut, Part, usual
 from journal.domain.gaps import Gap, GapKind
+from journal.domain.ids import AreaId
 from journal.domain.record import Record
 from journal.domain.vin import hint
 from journal.domain.when import spoken
@@ -63,16 +64,13 @@ def compose(
     ``choices`` it holds everything. The same arguments always give the same dossier.
     """
     choices = choices or usual(Cut.OWN)
-    beside = beside or Beside()
     has = choices.has
     claims = all_claims(record)
     areas = in_order_of_time(record)
     opening = openings.opening(record, choices)
-    numbers = opening.numbers
-    told = stories(record, sums.table_by(tables, "area"), numbers, choices, claims)
+    told = stories(record, sums.table_by(tables, "area"), opening.numbers, choices, claims)
     shown = _once(opening, told)
-    ids = [story.area_id for story in told]
-    return Dossier(
+    made = Dossier(
         car=record.car,
         made_on=made_on,
         program_version=program_version,
@@ -91,18 +89,31 @@ def compose(
         lacks=_lacks(gaps, _linked(record, choices)) if has(Part.GAPS) else (),
         cautions=gathered((area.number, area.cautions) for area in told) if has(Part.AREAS) else (),
         method=method(record, shown, program_version, told, choices),
-        was=was(record, areas) if has(Part.DRAWING) else None,
         views=opening.views,
-        condition=condition(record, areas, claims, choices) if has(Part.CONDITION) else None,
-        metal_map=metal_map(record, areas, ids) if has(Part.METAL) else None,
         pairs=opening.pairs,
+        others=_others(record, shown) if choices.cut is Cut.OWN else (),
+    )
+    return _with_the_rest(made, record, claims, beside or Beside())
+
+
+def _with_the_rest(
+    made: Dossier, record: Record, claims: Mapping[AreaId, AreaClaims], beside: Beside
+) -> Dossier:
+    """It with the tables and drawings that only some readers get."""
+    choices, has = made.choices, made.choices.has
+    areas = in_order_of_time(record)
+    told = [area.id for area in areas if not choices.areas or area.id in choices.areas]
+    return replace(
+        made,
+        was=was(record, areas) if has(Part.DRAWING) else None,
+        condition=condition(record, areas, claims, choices) if has(Part.CONDITION) else None,
+        metal_map=metal_map(record, areas, told) if has(Part.METAL) else None,
         remaining=remaining(record, areas) if has(Part.REMAINING) else (),
         people=people(record) if has(Part.PEOPLE) else None,
         estimate=beside.estimate if has(Part.ESTIMATE) else None,
         values=values(record) if has(Part.VALUES) else (),
         charts=beside.charts,
         withheld=beside.withheld,
-        others=_others(record, shown) if choices.cut is Cut.OWN else (),
     )
 
 
