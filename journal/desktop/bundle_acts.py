@@ -8,6 +8,7 @@ from journal.domain.errors import JournalError
 
 if TYPE_CHECKING:
     from journal.desktop.window import Window
+    from journal.domain.ids import PhotoId
 
 
 def make_bundle(window: "Window") -> None:
@@ -22,6 +23,7 @@ def make_bundle(window: "Window") -> None:
 
 def check_bundle(window: "Window") -> None:
     """Ask for a bundle or a photo, check it, and show what was found."""
+    from journal.desktop.desk import PhotosSelected
     from journal.desktop.dialogs.check_result import check_and_show
     from journal.desktop.dialogs.check_what import CheckWhatDialog
 
@@ -30,12 +32,19 @@ def check_bundle(window: "Window") -> None:
             raise error
         window.show_message(str(error), "error")
 
+    def show_photo(photo: PhotoId) -> None:
+        if desk := window.desk:
+            desk.show_page("Timeline")
+            desk.select(PhotosSelected((photo,)))
+
     chosen = CheckWhatDialog(window)
     chosen.exec()
     chosen.deleteLater()
     session = window.desk.session if window.desk else None
     if chosen.path is not None:
-        check_and_show(window.tasks, chosen.path, session, window, tell, chosen.authorities)
+        check_and_show(
+            window.tasks, chosen.path, session, window, tell, chosen.authorities, show_photo
+        )
 
 
 def stamp_bundle(window: "Window") -> None:

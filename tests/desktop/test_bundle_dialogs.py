@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from journal.actions import bundles
@@ -16,6 +17,7 @@ from journal.desktop.dialogs.bundle_made import BundleMadeDialog
 from journal.desktop.dialogs.bundle_stamp import StampDialog
 from journal.desktop.dialogs.check_result import CheckResultDialog, check_and_show, verdict
 from journal.desktop.dialogs.check_what import CheckWhatDialog
+from journal.desktop.widgets.parts import PlainTree
 from journal.domain.bundles import BundleForm, BundleReport, OriginalsIn
 from journal.domain.checks import (
     BundleCheck,
@@ -26,6 +28,7 @@ from journal.domain.checks import (
     SignatureFound,
 )
 from journal.domain.cuts import Cut
+from journal.domain.ids import PhotoId
 from tests.actions.authority import has_openssl, made_in
 from tests.actions.bundled import no_dossier, small_journal
 from tests.desktop.desks import Told, desk_over
@@ -148,6 +151,21 @@ def test_every_verdict_is_in_words(show, report, said):
     dialog = show(CheckResultDialog(report))
     assert said in verdict(report)
     assert said in words(dialog)
+
+
+def test_a_picture_that_was_found_leads_to_its_photo(qtbot, show):
+    found = (
+        PictureFound("page 1, picture 1", Likeness.UNKNOWN),
+        PictureFound("page 1, picture 2", Likeness.SAME_PICTURE, PhotoId(7), "IMG_7.jpg"),
+    )
+    seen: list[PhotoId] = []
+    dialog = show(CheckResultDialog(PictureCheck("p", "ab", found), None, seen.append))
+    (table,) = dialog.findChildren(PlainTree)
+    for row, after in ((0, []), (1, [7])):
+        table.setCurrentItem(table.topLevelItem(row))
+        qtbot.keyClick(table, Qt.Key.Key_Return)
+        assert seen == after
+    assert not dialog.isVisible()
 
 
 def test_a_stranger_is_told_to_compare_the_fingerprint(show):

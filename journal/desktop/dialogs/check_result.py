@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
@@ -23,6 +23,7 @@ from journal.domain.checks import (
     PictureCheck,
     StampFound,
 )
+from journal.domain.ids import PhotoId
 
 if TYPE_CHECKING:
     from journal.actions.session import Session
@@ -54,10 +55,20 @@ def _picture_verdict(report: PictureCheck) -> str:
 
 
 class CheckResultDialog(QDialog):
-    """The outcome of a check: the verdict, each fault, and what was found on the way."""
+    """The outcome of a check: the verdict, each fault, and what was found on the way.
 
-    def __init__(self, report: BundleCheck | PictureCheck, parent: QWidget | None = None) -> None:
+    ``show_photo`` shows the photo that a picture was found to be, when its row is pressed.
+    """
+
+    def __init__(
+        self,
+        report: BundleCheck | PictureCheck,
+        parent: QWidget | None = None,
+        show_photo: Callable[[PhotoId], object] | None = None,
+    ) -> None:
         super().__init__(parent)
+        self._show_photo = show_photo
+        self._photos: tuple[PhotoId | None, ...] = ()
         self.setWindowTitle("The check")
         self.resize(720, 520)
         layout = column(label(verdict(report), "heading"), spacing=10, margin=20)
@@ -68,7 +79,14 @@ class CheckResultDialog(QDialog):
         if isinstance(report, PictureCheck):
             columns = ("Picture", "Is", "Photo", "Taken")
             rows = [(p.what, p.likeness.value, p.name, p.taken) for p in report.pictures]
-            layout.addWidget(_table("Pictures", columns, rows), 3)
+            table = _table("Pictures", columns, rows)
+            self._photos = tuple(one.photo_id for one in report.pictures)
+            if show_photo is not None:
+                table.itemActivated.connect(
+                    lambda item: self._on_row(table.indexOfTopLevelItem(item))
+                )
+                layout.addWidget(label("Press Enter on a picture to see its photo.", "muted"))
+            layout.addWidget(table, 3)
         else:
             found = QWidget()
             lines = QFormLayout(found)
@@ -89,6 +107,14 @@ class CheckResultDialog(QDialog):
         layout.addWidget(close)
         self.setLayout(layout)
 
+    @Slot(QTreeWidgetItem)
+    def _on_item(self, item: QTreeWidgetItem) -> None:
+        row = item.treeWidget().indexOfTopLevelItem(item)
+        photo = self._photos[row] if 0 <= row < len(self._photos) else None
+        if photo is not None and self._show_photo is not None:
+            self.accept()
+            self._show_photo(photo)
+
 
 def check_and_show(
     tasks: "TaskRunner",
@@ -97,15 +123,16 @@ def check_and_show(
     parent: QWidget,
     tell: Callable[[Exception], None],
     authorities: tuple[Path, ...] = (),
+    show_photo: Callable[[PhotoId], object] | None = None,
 ) -> None:
     """Check what lies at a path, off the main thread, and show what was found.
 
-    ``tell`` is told what stands in the way.
+    ``tell`` is told what stands in the way, ``show_photo`` shows a photo that was found.
     """
     from journal.actions.checking import check_path
 
     def show(report: Report) -> None:
-        dialog = _dialog_of(report, parent)
+        dialog = _dialog_of(report, parent, show_photo)
         dialog.finished.connect(dialog.deleteLater)
         dialog.open()
 
@@ -118,12 +145,14 @@ def check_and_show(
     )
 
 
-def _dialog_of(report: Report, parent: QWidget) -> QDialog:
+def _dialog_of(
+    report: Report, parent: QWidget, show_photo: Callable[[PhotoId], object] | None
+) -> QDialog:
     from journal.desktop.dialogs.checked import CheckedDialog
 
     if isinstance(report, CheckReport):
         return CheckedDialog(report, parent)
-    return CheckResultDialog(report, parent)
+    return CheckResultDialog(report, parent, show_photo)
 
 
 def _opening(report: BundleCheck | PictureCheck) -> Iterator[str]:
