@@ -127,6 +127,8 @@ class PairDialog(QDialog):
     def _on_chosen(self, known: Fit | None = None) -> None:
         """Two photos were chosen: show how they are kept, or find how one lies on the other."""
         self.by_hand.setChecked(False)
+        self.by_hand.setText("By &hand")
+        self.looks.setEnabled(True)
         self._middle.setCurrentWidget(self.view)
         both = self.choice.both()
         self._kept = self._kept_pair(both) if both else None
@@ -211,6 +213,7 @@ class PairDialog(QDialog):
 
     def _on_by_hand(self) -> None:
         both = self.choice.both()
+        self.by_hand.setText("Show it l&aid" if self.by_hand.isChecked() else "By &hand")
         if not self.by_hand.isChecked() or both is None:
             self._middle.setCurrentWidget(self.view)
             self.looks.setEnabled(True)
@@ -250,7 +253,7 @@ class PairDialog(QDialog):
         words = f"{count} spots, error {fit.error_px or 0.0:.1f} pixels"
         if count == FEWEST_POINTS:
             words += ": with four it is always nothing; two more show how well it fits"
-        self._say(f"{words}. Press “By hand” again to see it, then Keep.")
+        self._say(f"{words}. Press “Show it laid” to look, then Keep.")
 
     # --- keeping
 

@@ -38,7 +38,9 @@ class PairChoice(QWidget):
         self._proposals: _Found = []
         self.before, self.after, self.likely = QComboBox(), QComboBox(), QComboBox()
         for box, name in (
-            (self.before, "Before photo"), (self.after, "After photo"), (self.likely, "Likely pairs"),
+            (self.before, "Before photo"),
+            (self.after, "After photo"),
+            (self.likely, "Likely pairs"),
         ):  # fmt: skip
             box.setIconSize(_THUMB)
             box.setAccessibleName(name)

@@ -15,6 +15,7 @@ from journal.desktop.dialogs.entry import EntryDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
 from journal.desktop.widgets.area_metal import AreaMetal
+from journal.desktop.widgets.area_pairs import AreaPairs
 from journal.desktop.widgets.area_photos import AreaPhotos
 from journal.desktop.widgets.area_spent import AreaSpent
 from journal.desktop.widgets.area_wanted import AreaWanted
@@ -57,6 +58,7 @@ class AreaDetail(QWidget):
         self.done = label("")
         self.cautions = CautionsBox(read_only=desk.read_only)
         self.photos = AreaPhotos(desk, viewer_over)
+        self.pairs = AreaPairs(desk)
         self.metal = AreaMetal(desk)
         self.spent = AreaSpent(desk)
         self.wanted = AreaWanted(desk)
@@ -96,6 +98,7 @@ class AreaDetail(QWidget):
         layout.addLayout(words)
         layout.addWidget(self.cautions)
         layout.addWidget(self.photos)
+        layout.addWidget(self.pairs)
         layout.addWidget(self.metal)
         layout.addWidget(self.spent)
         layout.addWidget(self.wanted)
@@ -135,6 +138,7 @@ class AreaDetail(QWidget):
         )
         self.metal.show_area(area)
         self.photos.show_area(area)
+        self.pairs.show_area(area)
         self.spent.show_area(area, figures, expected)
         self.wanted.show_area(area)
         self._show_entries(area)

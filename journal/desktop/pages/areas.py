@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _KINDS = frozenset(
     {
         "areas",
+        "pairs",
         "receipts",
         "wanted",
         "work",

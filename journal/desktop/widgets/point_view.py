@@ -186,16 +186,20 @@ class PointView(PictureView):
         colours = colours_of(self.palette())
         for number, mark in enumerate(self._marks):
             if mark is not None:
-                accent = colours.accent if number == self._chosen else "#202020"
-                self._paint_mark(painter, self._spot(mark), str(number + 1), accent)
+                chosen = (colours.accent, colours.on_accent)
+                look = chosen if number == self._chosen else ("#202020", "#ffffff")
+                self._paint_mark(painter, self._spot(mark), str(number + 1), look)
         if self.hasFocus():
             self._paint_cross(painter, self._spot(self._cross))
             painter.setPen(QPen(QColor(colours.focus), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -2, -2))
 
-    def _paint_mark(self, painter: QPainter, spot: QPointF, words: str, colour: str) -> None:
+    def _paint_mark(
+        self, painter: QPainter, spot: QPointF, words: str, look: tuple[str, str]
+    ) -> None:
         """A ring whose middle stays free, and its number on a plain ground beside it."""
+        colour, ink = look
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for width, pen in ((5.0, "#ffffff"), (2.5, colour)):
             painter.setPen(QPen(QColor(pen), width))
@@ -209,7 +213,7 @@ class PointView(PictureView):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(colour))
         painter.drawRoundedRect(box, 4, 4)
-        painter.setPen(QColor("white"))
+        painter.setPen(QColor(ink))
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
 
     def _paint_cross(self, painter: QPainter, spot: QPointF) -> None:
