@@ -82,9 +82,7 @@ class CheckResultDialog(QDialog):
             table = _table("Pictures", columns, rows)
             self._photos = tuple(one.photo_id for one in report.pictures)
             if show_photo is not None:
-                table.itemActivated.connect(
-                    lambda item: self._on_row(table.indexOfTopLevelItem(item))
-                )
+                table.itemActivated.connect(self._on_item)
                 layout.addWidget(label("Press Enter on a picture to see its photo.", "muted"))
             layout.addWidget(table, 3)
         else:
