@@ -22,10 +22,9 @@ from journal.files.scratch import scratch_folder
 #: Pictures are scaled to this many dots per inch of their printed size, as long as there is room.
 DOTS_PER_INCH = {"print": 220, "screen": 110}
 
-#: So many pixels all pictures together may have: the typesetter holds each of them unpacked, three
-#: bytes a pixel. With more, all are scaled by as much as it takes; five hundred in print size then
-#: have some 195 dots per inch.
-_MOST_PIXELS = 165_000_000
+#: So many pixels all pictures together may have: the typesetter's memory grows with them. Five
+#: hundred in print size stay well below it; with more, all are scaled by as much as it takes.
+_MOST_PIXELS = 300_000_000
 
 #: A picture may be this much larger than the record says of its shape.
 _SLACK, _SLACK_UNKNOWN = 1.02, 1.1
