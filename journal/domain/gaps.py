@@ -7,7 +7,7 @@ from typing import Literal
 from journal.domain.ids import PhotoId
 
 #: What kind of thing a gap is about, and so where it is filled.
-GapTarget = Literal["photo", "photos", "area", "receipt", "milestone", "panel", "car"]
+GapTarget = Literal["photo", "photos", "area", "receipt", "milestone", "panel", "car", "wanted"]
 
 
 class Reader(StrEnum):
@@ -50,6 +50,7 @@ class GapKind(StrEnum):
     PHOTOS_NO_HOURS = "days with photos and no hours"
     PANELS_NO_PHOTO = "panels in no photo"
     NO_STANDARD_VIEWS = "standard views with no photo"
+    WANTED_NOT_ARRIVED = "parts ordered long ago and not arrived"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +61,9 @@ class Gap:
     after"), ``detail`` says in a sentence why it matters or how it is filled. ``weight`` is what
     matters to a reader of the dossier: 100 is the most, 0 the least; gaps are sorted by it.
     ``target_kind`` and ``target_id`` say where it is filled: the number of a photo, area, receipt,
-    milestone or panel; None for the car itself, for a milestone still to be made and for "photos",
-    where ``photo_ids`` names them all. ``claim`` is the sentence that it would make stronger, ""
-    for none in particular, and ``claim_key`` its key in the repair area ``target_id``.
+    milestone, panel or wanted part; None for the car itself, for a milestone still to be made and
+    for "photos", where ``photo_ids`` names them all. ``claim`` is the sentence that it would make
+    stronger, "" for none in particular, and ``claim_key`` its key in the repair area ``target_id``.
     """
 
     kind: GapKind

@@ -37,6 +37,7 @@ WEIGHTS = {
     GapKind.PHOTOS_UNPLACED: 16,
     GapKind.PHOTOS_NO_HOURS: 12,
     GapKind.PANELS_NO_PHOTO: 10,
+    GapKind.WANTED_NOT_ARRIVED: 8,
 }
 
 #: A buyer asks what is hidden under the paint and what is left to do, a valuer which car it is,

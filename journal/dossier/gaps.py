@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from journal.domain.areas import Area
 from journal.domain.car import Car, MilestoneKind
@@ -22,6 +22,7 @@ from journal.domain.record import Record
 from journal.domain.seam_sums import sums
 from journal.domain.seams import SLACK_MM
 from journal.domain.sittings import default_pause
+from journal.domain.wanted import WantedState
 from journal.domain.when import When, spoken
 from journal.dossier.gap_claims import (
     claim_gaps,
@@ -37,14 +38,20 @@ from journal.dossier.words import count, listed, shortened
 #: Categories whose lines belong to the car as a whole, not to a repair area.
 _WHOLE_CAR = frozenset({Category.CAR, Category.TOOLS, Category.FEES})
 
+#: A part on order for so long is asked after; common practice, no source.
+_LONG_ORDERED = timedelta(days=90)
+
 #: A photo whose date spans this or more is dated to a year at best.
 _A_YEAR = timedelta(days=360)
 
 
-def gaps(record: Record, reader: Reader | None = None) -> tuple[Gap, ...]:
+def gaps(
+    record: Record, reader: Reader | None = None, today: date | None = None
+) -> tuple[Gap, ...]:
     """All that ``record`` lacks, the weightiest first; equal weights keep the record's order.
 
-    For a ``reader`` what that one asks for first weighs more.
+    For a ``reader`` what that one asks for first weighs more. What only the owner can still do
+    something about, since it has been waiting until ``today``, is told where a day is given.
     """
     claims = all_claims(record)
     found = [
@@ -56,6 +63,7 @@ def gaps(record: Record, reader: Reader | None = None) -> tuple[Gap, ...]:
         *_place_gaps(record),
         *view_gaps(record, reader),
         *_hour_gaps(record),
+        *(_wanted_gaps(record, today) if today is not None else ()),
     ]
     told = (_for_reader(strengthening(gap, claims), reader) for gap in found)
     return tuple(sorted(told, key=lambda gap: -gap.weight))
@@ -331,6 +339,22 @@ def _place_gaps(record: Record) -> Iterator[Gap]:
             "panel",
             unseen[0].id,
         )
+
+
+def _wanted_gaps(record: Record, today: date) -> Iterator[Gap]:
+    for part in record.wanted:
+        since = part.since
+        if part.state is not WantedState.ORDERED or since is None:
+            continue
+        if since.latest.date() + _LONG_ORDERED < today:
+            yield Gap(
+                GapKind.WANTED_NOT_ARRIVED,
+                f"{part.text}: ordered {spoken(since)}, not arrived",
+                "Ask the supplier, or say that it came.",
+                WEIGHTS[GapKind.WANTED_NOT_ARRIVED],
+                "wanted",
+                part.id,
+            )
 
 
 def _of_photos(

@@ -1,13 +1,16 @@
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 import pytest
 
 from journal.domain.car import Car
 from journal.domain.gaps import GapKind, Reader
+from journal.domain.ids import WantedChangeId, WantedId
 from journal.domain.photos import Role
 from journal.domain.receipts import Category, Condition, Line, Paper
 from journal.domain.record import Record
+from journal.domain.wanted import Wanted, WantedChange, WantedState
 from journal.domain.when import parse
 from journal.dossier.gaps import WEIGHTS, gaps
 from tests.dossier.records import (
@@ -33,6 +36,27 @@ def test_a_full_record_has_no_gaps() -> None:
 def test_an_empty_record_lacks_only_what_is_worth_asking_for() -> None:
     bare = record(car=Car("The Rook"), milestones=())
     assert kinds(bare) == [GapKind.NO_ACQUIRED, GapKind.CAR_IDENTITY, GapKind.NO_ON_THE_ROAD]
+
+
+def test_a_part_ordered_long_ago_is_asked_after_while_it_can_still_come() -> None:
+    def ordered(number: int, day: str, *more: tuple[WantedState, str]) -> Wanted:
+        states = ((WantedState.ORDERED, day), *more)
+        changes = tuple(
+            WantedChange(WantedChangeId(n), s, parse(d)) for n, (s, d) in enumerate(states)
+        )
+        return Wanted(WantedId(number), f"Part {number}", changes=changes)
+
+    parts = (
+        ordered(1, "2016-01-05"),
+        ordered(2, "2016-01-05", (WantedState.ARRIVED, "2016-01-20")),
+        ordered(3, "2016-02"),
+    )
+    full = replace(finished_record(), wanted=parts)
+    assert gaps(full) == ()
+    (gap,) = gaps(full, today=date(2016, 5, 29))  # 90 days after the last of February
+    assert (gap.target_kind, gap.target_id) == ("wanted", 1)
+    assert gap.title == "Part 1: ordered 5 January 2016, not arrived"
+    assert len(gaps(full, today=date(2016, 5, 30))) == 2
 
 
 def test_identity_names_every_field_that_is_empty() -> None:

@@ -41,6 +41,7 @@ _ICONS = {
     "milestone": "milestone",
     "panel": "panel",
     "car": "car",
+    "wanted": "wanted",
 }
 
 #: What pressing a gap of each kind does.
@@ -75,6 +76,7 @@ ACT_WORDS = {
     GapKind.PHOTOS_NO_HOURS: "Take the hours from them",
     GapKind.PANELS_NO_PHOTO: "Show the panel",
     GapKind.NO_STANDARD_VIEWS: "Choose them",
+    GapKind.WANTED_NOT_ARRIVED: "Show the part",
 }
 
 

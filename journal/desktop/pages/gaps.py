@@ -12,6 +12,7 @@ from journal.desktop.desk import (
     PanelSelected,
     PhotosSelected,
     ReceiptSelected,
+    WantedSelected,
 )
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.choose_photos import ChoosePhotosDialog
@@ -27,7 +28,7 @@ from journal.desktop.widgets.parts import EmptyState, button, column, label, row
 from journal.domain.areas import Area
 from journal.domain.changes import Changes
 from journal.domain.gaps import Gap, GapKind
-from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId
+from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId, WantedId
 from journal.domain.photos import Role
 
 _ROLES = {
@@ -106,7 +107,14 @@ class GapsPage(Page):
         elif gap.target_kind == "panel" and gap.target_id is not None:
             self.desk.select(PanelSelected(PanelId(gap.target_id)))
             self.desk.show_page("Drawing")
-        elif gap.target_kind == "milestone":
+        elif gap.target_kind == "wanted" and gap.target_id is not None:
+            self.desk.show_tab("Wanted")
+            self.desk.select(WantedSelected(WantedId(gap.target_id)))
+        else:
+            self._fill_car(gap)
+
+    def _fill_car(self, gap: Gap) -> None:
+        if gap.target_kind == "milestone":
             from journal.desktop.dialogs.milestones import MilestonesDialog
 
             open_dialog(MilestonesDialog(self.desk, self.window()))
