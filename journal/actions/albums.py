@@ -1,0 +1,56 @@
+"""The web album: a folder of pages for a forum, a club or the family."""
+
+from datetime import datetime
+from pathlib import Path
+
+from journal.actions import privacy
+from journal.actions.dossiers import composed
+from journal.actions.session import Session
+from journal.domain.albums import AlbumReport
+from journal.domain.cuts import Choices, Cut, check_choices, usual
+from journal.domain.errors import JournalError
+from journal.domain.progress import Context, Silent
+from journal.dossier.bundle import layout
+
+
+def make_album(
+    session: Session,
+    out: Path,
+    context: Context | None = None,
+    choices: Choices | None = None,
+) -> AlbumReport:
+    """Make the web album as a folder at ``out``, which appears whole or not at all.
+
+    It says what the dossier of the same ``choices`` says, and withholds the same; without them it
+    is a buyer's, with nothing private in it. An album made before at ``out`` is replaced.
+
+    Raises:
+        JournalError: ``out`` holds something else, lies inside the journal, or can't be written.
+        Cancelled: the person asked to stop; what was at ``out`` stays.
+    """
+    # Templates are wanted for this act alone.
+    from journal.dossier.album.writing import write_album
+
+    chosen = choices or usual(Cut.BUYER)
+    check_choices(chosen)
+    _refuse_place(session, out)
+    dossier, given = composed(session, chosen)
+    copies = privacy.copies(session, given.record)
+    return write_album(dossier, given.record, copies, out, context or Silent(), given.finder)
+
+
+def _refuse_place(session: Session, out: Path) -> None:
+    try:
+        if out.resolve().is_relative_to(session.folder.resolve()):
+            raise JournalError(f"“{out}” lies inside the journal itself; choose another folder.")
+    except (OSError, ValueError, RuntimeError) as error:
+        raise JournalError(f"“{out}” can't be used: {error}.") from error
+
+
+def album_place(folder: Path, title: str) -> Path:
+    """A place in ``folder`` for an album of a car, that isn't taken."""
+    name = f"{layout.plain_name(title) or 'Car'} album"
+    place, number = folder / name, 2
+    while place.exists():
+        place, number = folder / f"{name} {datetime.now():%Y-%m-%d} ({number})", number + 1
+    return place
