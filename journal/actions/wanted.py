@@ -10,6 +10,7 @@ from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId, LineId, PanelId, ReceiptId, SightingId, WantedId
 from journal.domain.receipts import Condition, Line, Paper, Receipt, Share
 from journal.domain.wanted import (
+    BoughtLine,
     Sighting,
     Wanted,
     WantedState,
@@ -133,6 +134,23 @@ def remove_wanted_state(session: Session, wanted_id: WantedId, state: WantedStat
     with session.journal.edit(f"Take “{state.value}” back from {_short(found)}") as edit:
         session.journal.wanted.remove_state(wanted_id, state)
     return edit.changes(wanted_id)
+
+
+def lines_to_tie(session: Session, wanted_id: WantedId) -> tuple[BoughtLine, ...]:
+    """Lines of receipts that no wanted part is tied to: what sounds most like it first.
+
+    Of those that sound alike, the latest comes first.
+    """
+    journal = session.journal
+    words = set(journal.wanted.get(wanted_id).text.casefold().split())
+    tied = {part.line_id for part in journal.wanted.all()}
+    found = [
+        BoughtLine(line.id, one.id, line.text, one.supplier, one.when, line.amount, one.currency)
+        for one in reversed(journal.receipts.all())
+        for line in one.lines
+        if line.id not in tied
+    ]
+    return tuple(sorted(found, key=lambda line: -len(words & set(line.text.casefold().split()))))
 
 
 def tie_wanted(session: Session, wanted_id: WantedId, line_id: LineId) -> Changes:

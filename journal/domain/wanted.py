@@ -124,6 +124,19 @@ class Wanted:
         return next((change for change in self.changes if change.state is state), None)
 
 
+@dataclass(frozen=True, slots=True)
+class BoughtLine:
+    """A line of a recorded receipt that may be a wanted part; ``amount`` is in its currency."""
+
+    line_id: LineId
+    receipt_id: ReceiptId
+    text: str
+    supplier: str
+    when: When
+    amount: int
+    currency: str
+
+
 def best_sighting(wanted: Wanted, currency: str) -> Sighting | None:
     """The cheapest sighting within the limit, the earliest of equals; None where there is none.
 

@@ -1,6 +1,7 @@
 """Planning the buying through the window: the list, the pane beside it, and the receipt."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from journal.desktop.desk import Desk, ReceiptSelected, WantedSelected
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.dialogs.sighting import SightingDialog
 from journal.desktop.dialogs.wanted import WantedDialog, WantedStateDialog
+from journal.desktop.dialogs.wanted_line import WantedLineDialog
 from journal.desktop.inspector.wanted import WantedPane
 from journal.desktop.pages.ledger_wanted import WantedList
 from journal.domain.car import Car
@@ -109,6 +111,36 @@ def test_several_parts_become_one_receipt_in_one_act(desk: Desk, qtbot: QtBot) -
     pane.show_selection(WantedSelected(hinge))
     pane.came.click()
     assert desk.selection == ReceiptSelected(receipt.id)
+
+
+def test_a_part_whose_receipt_is_recorded_is_tied_to_its_line(desk: Desk, qtbot: QtBot) -> None:
+    other, part = _want(desk, "Clock"), _want(desk, "Door hinge, upper")
+    desk.act(receipts.record_receipt, actions.receipt_for(desk.session, [other], date.today()))
+    free = actions.receipt_for(desk.session, [part], date.today())
+    lines = tuple(replace(free.lines[0], text=text) for text in ("Hinge pin", "Hinge, upper door"))
+    desk.act(receipts.record_receipt, replace(free, supplier="Rustholm", lines=lines))
+    pane = WantedPane(desk)
+    qtbot.addWidget(pane)
+    desk.changed.connect(pane.refresh)
+    pane.show_selection(WantedSelected(part))
+    pane.recorded.click()
+    form = opened_dialog(WantedLineDialog)
+    assert isinstance(form, WantedLineDialog)
+    qtbot.waitUntil(lambda: form.table.picked() is not None)
+    # What sounds most like it stands first; words leave only what has them.
+    assert form.table.picked().text == "Hinge, upper door"
+    qtbot.keyClicks(form.words, "rusth pin")
+    assert [line.text for line in form.table.rows_model.rows()] == ["Hinge pin"]
+    qtbot.keyClicks(form.words, "x")
+    assert form.said.text() == "No line has these words."
+    form.accept_button.click()
+    assert form.problem.text() == "Pick the line of the receipt first."
+    form.words.clear()
+    form.accept_button.click()
+    tied = actions.wanted_part(desk.session, part)
+    assert receipts.receipt(desk.session, tied.receipt_id).supplier == "Rustholm"
+    assert pane.recorded.isHidden()
+    assert actions.lines_to_tie(desk.session, part)[0].text == "Hinge pin"
 
 
 def test_a_day_that_was_wrong_is_put_right_or_taken_back(desk: Desk, qtbot: QtBot) -> None:

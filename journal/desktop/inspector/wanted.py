@@ -25,6 +25,7 @@ from journal.desktop.dialogs.wanted import (
     move_today,
     record_arrival,
 )
+from journal.desktop.dialogs.wanted_line import WantedLineDialog
 from journal.desktop.inspector import Pane
 from journal.desktop.widgets.parts import button, clear_layout, column, label, row, scrolled, tool
 from journal.domain.changes import Changes
@@ -56,6 +57,8 @@ class WantedPane(Pane):
         self.state_buttons: dict[WantedState, QPushButton] = {}
         self.receipt_said = label("", "muted")
         self.came = button("", self._on_receipt, icon="receipt")
+        self.recorded = button("It's already recorded\N{HORIZONTAL ELLIPSIS}", self._on_recorded)
+        self.recorded.setToolTip("Pick the line of a receipt that is in the journal")
         self._sightings = QVBoxLayout()
         self._sightings.setSpacing(6)
         self.seen = button("&Seen at ...", self._on_seen, icon="look")
@@ -68,6 +71,7 @@ class WantedPane(Pane):
         layout.addLayout(self._states)
         layout.addWidget(self.receipt_said)
         layout.addWidget(self.came)
+        layout.addWidget(self.recorded)
         layout.addLayout(row(label("Where it was seen", "subheading", wrap=False), None, self.seen))
         layout.addLayout(self._sightings)
         layout.addLayout(row(edit, away, None))
@@ -174,6 +178,8 @@ class WantedPane(Pane):
         has_line = wanted.line_id is not None
         self.came.setText("Its &receipt" if has_line else "It &came: record the receipt")
         self.came.setEnabled(has_line or not self.desk.read_only)
+        self.recorded.setVisible(not has_line)
+        self.recorded.setEnabled(not self.desk.read_only)
         is_here = wanted.state.rank >= WantedState.ARRIVED.rank
         self.receipt_said.setText("It is here, and no receipt of it is recorded.")
         self.receipt_said.setVisible(is_here and not has_line)
@@ -227,6 +233,10 @@ class WantedPane(Pane):
             self.desk.select(ReceiptSelected(self._wanted.receipt_id))
         else:
             record_arrival(self.desk, [self._wanted.id], self.window())
+
+    def _on_recorded(self) -> None:
+        if self._wanted is not None:
+            open_dialog(WantedLineDialog(self.desk, self._wanted, self.window()))
 
     def _on_seen(self) -> None:
         if self._wanted is not None:
