@@ -41,8 +41,9 @@ def costs(
     """
     order = {str(area.id): number for number, area in enumerate(areas, 1)}
     has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
+    has_money = has_money and bool(summary.money or record.receipts)
     figures = _money_figures(summary) if has_money else ()
-    if choices.has(Part.HOURS):
+    if choices.has(Part.HOURS) and summary.own_minutes:
         figures = (*figures, *_hours_figures(summary))
     paid = _receipts(record, named=has_money) if choices.has(Part.RECEIPTS) else ()
     if not has_money:
