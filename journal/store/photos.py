@@ -137,6 +137,12 @@ class Photos(Subject):
             f"FROM photos p WHERE p.removed = 0{_IN_TIME}"
         ).fetchall()
 
+    def spans(self) -> list[tuple[int, str, str]]:
+        """(number, earliest, latest as ISO text) of every photo, in order of time."""
+        return self._db.execute(
+            f"SELECT p.id, p.earliest, p.latest FROM photos p WHERE p.removed = 0{_IN_TIME}"
+        ).fetchall()
+
     def count(self) -> int:
         """How many photos there are, removed ones left out."""
         return int(self._db.execute("SELECT count(*) FROM photos WHERE removed = 0").fetchone()[0])

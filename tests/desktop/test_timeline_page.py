@@ -153,10 +153,10 @@ def test_only_what_is_to_be_placed_or_dated_is_shown(qtbot, page, session):
     read(qtbot, page)
     qtbot.mouseClick(page.bar.choice(Shown.TO_PLACE), LEFT)
     assert page.bar.choice(Shown.TO_PLACE).text() == "To place (12)"
-    assert {1, 2}.isdisjoint(page.grid.selection.order)
-    assert len(page.grid.selection.order) == 12
+    assert {1, 2}.isdisjoint(page.grid.all_photos())
+    assert len(page.grid.all_photos()) == 12
     qtbot.mouseClick(page.bar.choice(Shown.UNDATED), LEFT)
-    assert page.grid.selection.order == (13, 14)
+    assert page.grid.all_photos() == (13, 14)
 
 
 def test_the_next_sitting_to_place_comes_to_hand_and_one_key_pins_it(qtbot, page, session):
@@ -177,7 +177,7 @@ def test_the_next_sitting_to_place_comes_to_hand_and_one_key_pins_it(qtbot, page
 
 
 def test_when_nothing_is_left_to_place_the_page_says_so(qtbot, page, session):
-    every = page.grid.selection.order
+    every = page.grid.all_photos()
     pin_actions.pin(session, every, drawings.panels(session)[0].id)
     page.refresh(None)
     read(qtbot, page)
@@ -295,12 +295,12 @@ def test_removing_takes_photos_out_and_undo_brings_them_back(qtbot, page, sessio
     click(qtbot, page, 6, CONTROL)
     qtbot.keyClick(page.grid, Qt.Key.Key_Delete)
     read(qtbot, page)
-    assert len(page.grid.selection.order) == 12
+    assert len(page.grid.all_photos()) == 12
     assert page.grid.selected() == ()
     assert page.desk.selection == Nothing()
     page.desk.act(history.undo)
     read(qtbot, page)
-    assert {5, 6} <= set(page.grid.selection.order)
+    assert {5, 6} <= set(page.grid.all_photos())
 
 
 def test_turning_is_recorded_by_quarter_turns(qtbot, page, session):
@@ -326,7 +326,7 @@ def test_the_buttons_wait_for_a_selection(qtbot, page):
 
 
 def test_an_empty_journal_offers_to_add_photos(qtbot, page, session):
-    photo_actions.remove_photos(session, page.grid.selection.order)
+    photo_actions.remove_photos(session, page.grid.all_photos())
     page.refresh(None)
     read(qtbot, page)
     assert page._stack.currentWidget() is page._empty

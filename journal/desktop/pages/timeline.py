@@ -15,6 +15,7 @@ from journal.desktop.desk import Desk, Nothing, PhotosSelected, Selection
 from journal.desktop.pages import Page
 from journal.desktop.pages.timeline_acts import TimelineActs
 from journal.desktop.pages.timeline_bars import SelectionBar, TimelineBar
+from journal.desktop.pages.timeline_bursts import TimelineBursts
 from journal.desktop.pages.timeline_groups import (
     Record,
     Shown,
@@ -64,6 +65,7 @@ class TimelinePage(Page):
         self.ask_bar = AskBar()
         self.acts = TimelineActs(desk, self.grid, self.ask_bar)
         self.selection_bar = SelectionBar(self.acts)
+        self.bursts = TimelineBursts(desk, self)
         self.years = YearStrip()
         self._build()
         self._connect()
@@ -101,6 +103,9 @@ class TimelinePage(Page):
 
     def _connect(self) -> None:
         self.bar.changed.connect(self._show_groups)
+        self.bar.folds_wanted.connect(lambda on: self.bursts.fold_all(folded=on))
+        self.bursts.changed.connect(self._show_groups)
+        self.grid.fold_wanted.connect(self.bursts.toggle)
         self.bar.edge_wanted.connect(self.grid.set_edge)
         self.grid.edge_changed.connect(self.bar.show_edge)
         self.grid.selection_changed.connect(self._on_selected)
@@ -142,6 +147,7 @@ class TimelinePage(Page):
     def _on_read(self, found: Record) -> None:
         self._reading, self._record = None, found
         self._show_groups()
+        self.bursts.read()
 
     @Slot()
     def _show_groups(self) -> None:
@@ -153,13 +159,15 @@ class TimelinePage(Page):
         self.acts.show_removed(removed=shown is Shown.REMOVED)
         rows, self._months = groups(self._record, shown, newest_first=self.bar.newest_first)
         before = self.grid.selected()
+        tiles, folds = self.bursts.folded(rows)
         self._quiet = True
-        self.grid.set_groups(rows)
+        self.grid.set_groups(tiles, folds)
         self._quiet = False
         self._follow_selection(before)
         self.years.set_counts(by_month(rows, self._months))
         self.years.setVisible(any(self._months))
         self.bar.show_counts(self._record.counts())
+        self.bar.show_bursts(self.bursts.count, folded=self.bursts.is_folded)
         self._show_layer(bool(rows), shown)
         self._select_wanted()
         self._on_scrolled()
@@ -192,12 +200,13 @@ class TimelinePage(Page):
         if not self._wanted or not self._record.count:
             return
         wanted, self._wanted = self._wanted, ()
-        if not any(photo in self.grid.selection.places for photo in wanted):
+        if not any(map(self.grid.holds, wanted)):
             if self.bar.shown is Shown.ALL:
                 return
             self._wanted = wanted
             self.bar.show_only(Shown.ALL)
             return
+        self.bursts.open_for(wanted)
         self._quiet = True
         self.grid.select(wanted)
         self._quiet = False
@@ -239,10 +248,11 @@ class TimelinePage(Page):
             over = self.window()
             self._viewer = PhotoViewer(self.desk, self.grid.cache, over)
             self._viewer.closed.connect(self._on_viewer_closed)
-        self._viewer.open_at(self.grid.selection.order, PhotoId(number))
+        self._viewer.open_at(self.grid.all_photos(), PhotoId(number))
 
     @Slot(int)
     def _on_viewer_closed(self, number: int) -> None:
+        self.bursts.open_for([PhotoId(number)])
         self.grid.select([PhotoId(number)])
 
     @Slot()

@@ -19,6 +19,8 @@ class TimelineBar(QWidget):
 
     #: Another order or another filter was chosen.
     changed = Signal()
+    #: Bursts are to be folded, or to lie open.
+    folds_wanted = Signal(bool)
     #: Cells are to be so wide, in pixels.
     edge_wanted = Signal(int)
 
@@ -38,6 +40,9 @@ class TimelineBar(QWidget):
         self._choices[Shown.REMOVED].hide()
         self._order = button("Newest first", self._on_order, icon="order", role="quiet")
         self._order.setToolTip("Turn the order round")
+        self._folds = button("Bursts", self._on_folds, role="quiet")
+        self._folds.setCheckable(True)
+        self._folds.hide()
         self._size = QSlider(Qt.Orientation.Horizontal)
         self._size.setRange(0, len(EDGES) - 1)
         self._size.setPageStep(1)
@@ -48,7 +53,10 @@ class TimelineBar(QWidget):
         self._here = label("", "muted", wrap=False)
         self._here.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._here.setIndent(8)
-        line = row(*self._choices.values(), self._here, self._order, self._size, spacing=6)
+        line = row(*self._choices.values(), self._here)
+        for part in (self._folds, self._order, self._size):
+            line.addWidget(part)
+        line.setSpacing(6)
         line.setStretch(len(self._choices), 1)
         line.setContentsMargins(12, 6, 16, 6)
         self.setLayout(line)
@@ -75,6 +83,18 @@ class TimelineBar(QWidget):
         for shown, count in counts.items():
             self._choices[shown].setText(f"{shown.value} ({count:,})")
         self._choices[Shown.REMOVED].setVisible(counts[Shown.REMOVED] > 0)
+
+    def show_bursts(self, count: int, *, folded: bool) -> None:
+        """Offer to fold bursts where there are any."""
+        self._folds.setVisible(count > 0)
+        self._folds.setChecked(folded)
+        self._folds.setText(f"{count:,} {'burst' if count == 1 else 'bursts'} folded")
+        self._folds.setToolTip(
+            "Photos taken within seconds and much alike show as one tile; F opens one of them"
+        )
+
+    def _on_folds(self) -> None:
+        self.folds_wanted.emit(self._folds.isChecked())
 
     def show_here(self, heading: str) -> None:
         """Say which sitting is at the top of what shows."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, QRect, QTimer, Signal
 from PySide6.QtGui import QAccessible, QAccessibleEvent, QPixmap
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
+from journal.desktop.widgets.grid_folds import Folds
 from journal.desktop.widgets.grid_layout import GridLayout, Group
 from journal.desktop.widgets.grid_paint import cell_size
 from journal.desktop.widgets.grid_selection import Selection
@@ -38,11 +39,14 @@ class GridBase(QAbstractScrollArea):
     scrolled = Signal()
     #: The keyboard is on another photo: its number.
     current_changed = Signal(int)
+    #: A tile that stands for several photos is to be opened, or these to be folded again.
+    fold_wanted = Signal(int)
 
     def __init__(self, cache: ThumbCache, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.cache = cache
         self.selection = Selection()
+        self.folds = Folds()
         self._groups: tuple[Group, ...] = ()
         self._edge = 160
         self._layout = self._lay_out()
@@ -52,9 +56,13 @@ class GridBase(QAbstractScrollArea):
 
     # What is shown
 
-    def set_groups(self, groups: Sequence[Group]) -> None:
-        """Show these sittings; what stays in the grid keeps its selection and its place."""
+    def set_groups(self, groups: Sequence[Group], folds: Folds | None = None) -> None:
+        """Show these sittings; what stays in the grid keeps its selection and its place.
+
+        ``folds`` are the photos that stand for several; selecting one selects all it stands for.
+        """
         at_top = self.photo_at_top()
+        self.folds = folds or Folds()
         self._groups = tuple(groups)
         self._relayout()
         order = tuple(photo for group in self._groups for photo in group.ids)
@@ -101,13 +109,21 @@ class GridBase(QAbstractScrollArea):
     # Selection
 
     def selected(self) -> tuple[PhotoId, ...]:
-        """The selected photos in the order of the grid."""
-        return self.selection.ids()
+        """The selected photos in the order of the grid, those folded away among them."""
+        return self.folds.unfolded(self.selection.ids())
+
+    def all_photos(self) -> tuple[PhotoId, ...]:
+        """Every photo in the order of the grid, those folded away among them."""
+        return self.folds.unfolded(self.selection.order)
+
+    def holds(self, photo: PhotoId) -> bool:
+        """Whether a photo is in the grid, be it folded away."""
+        return self.folds.front(photo) in self.selection.places
 
     def select(self, photos: Iterable[PhotoId]) -> None:
         """Select exactly these photos and bring the first of them into view."""
         before = set(self.selection.chosen)
-        self.selection.replace(photos)
+        self.selection.replace(map(self.folds.front, photos))
         if self.selection.chosen == before:
             return
         self._bring_current()
@@ -150,9 +166,10 @@ class GridBase(QAbstractScrollArea):
         group = self._groups[self._layout.group_of(index)]
         card = self.cache.card(self.selection.order[index])
         words = [self.words_of(card)] if card else []
+        words += self.folds.words(self.selection.order[index])
         words.append(f"sitting {group.title}")
         words.append(f"photo {index + 1:,} of {self._layout.count:,}")
-        words.append(f"{len(self.selection.chosen):,} selected")
+        words.append(f"{len(self.selected()):,} selected")
         return "; ".join(words)
 
     def _tell_selection(self) -> None:

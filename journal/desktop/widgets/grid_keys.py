@@ -32,6 +32,8 @@ def _act(grid: GridBase, event: QKeyEvent) -> bool:
         return False
     elif key in {_Key.Key_Return, _Key.Key_Enter}:
         grid.opened.emit(grid.selection.order[current])
+    elif key == _Key.Key_F and grid.folds.is_of_burst(grid.selection.order[current]):
+        grid.fold_wanted.emit(grid.selection.order[current])
     elif key == _Key.Key_Space:
         _space(grid, event, current)
     elif key == _Key.Key_S and event.modifiers() in {Qt.KeyboardModifier.NoModifier, _SHIFT}:

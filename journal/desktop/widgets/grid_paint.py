@@ -20,6 +20,7 @@ _MARK = 14
 #: In less room than this, in pixels, a heading has no detail.
 _ROOM_FOR_DETAIL = 50
 _CHIP = 22
+_FOLD_CHIP = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +30,19 @@ class CellLook:
     selected: bool
     current: bool
     focused: bool
+    stands_for: int = 1
+    of_open_burst: bool = False
+    best: bool = False
 
 
 def cell_size(edge: int) -> QSize:
     """The size of a cell whose picture is ``edge`` pixels wide."""
     return QSize(edge, box_height(edge) + STRIP)
+
+
+def fold_chip(box: QRect, width: int = 52) -> QRect:
+    """Where on a picture it says for how many photos it stands: what is pressed to open them."""
+    return QRect(box.right() - width - 5, box.bottom() - _FOLD_CHIP - 5, width, _FOLD_CHIP)
 
 
 class GridPainter:
@@ -95,7 +104,28 @@ class GridPainter:
             painter.fillRect(strip, self._accent)
         if card is not None:
             self._strip(painter, strip, card, selected=look.selected)
+        if look.stands_for > 1 or look.of_open_burst:
+            self._burst(painter, box, look)
         self._frame(painter, rect, box, look)
+
+    def _burst(self, painter: QPainter, box: QRect, look: CellLook) -> None:
+        """The edges of photos behind, and how many; or a line along those of one burst."""
+        if look.of_open_burst:
+            painter.fillRect(QRect(box.left() - 4, box.top(), box.width() + 8, 4), self._accent)
+            words = "sharpest" if look.best else ""
+        else:
+            for step in (1, 2):
+                line = QRect(
+                    box.left() + 6 * step, box.top() - 3 * step, box.width() - 12 * step, 2
+                )
+                painter.fillRect(line, self._muted)
+            words = f"\N{MULTIPLICATION SIGN} {look.stands_for}"
+        if words:
+            chip = fold_chip(box, self._bold_metrics.horizontalAdvance(words) + 14)
+            painter.fillRect(chip, self._surface)
+            painter.setFont(self._bold)
+            painter.setPen(self._text)
+            painter.drawText(chip, Qt.AlignmentFlag.AlignCenter, words)
 
     def _frame(self, painter: QPainter, rect: QRect, box: QRect, look: CellLook) -> None:
         painter.setBrush(Qt.BrushStyle.NoBrush)

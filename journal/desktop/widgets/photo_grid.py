@@ -16,7 +16,7 @@ from journal.desktop.widgets.grid_base import EDGES, GridBase
 from journal.desktop.widgets.grid_keys import key_pressed
 from journal.desktop.widgets.grid_layout import Group
 from journal.desktop.widgets.grid_mouse import GridMouse
-from journal.desktop.widgets.grid_paint import CellLook, GridPainter, cell_size
+from journal.desktop.widgets.grid_paint import STRIP, CellLook, GridPainter, cell_size, fold_chip
 from journal.desktop.widgets.thumbs import ThumbCache
 from journal.domain.ids import PhotoId
 
@@ -63,6 +63,9 @@ class PhotoGrid(GridBase):
             selected=photo in self.selection.chosen,
             current=photo == self.selection.current,
             focused=self.hasFocus(),
+            stands_for=self.folds.count(photo),
+            of_open_burst=photo in self.folds.open,
+            best=photo in self.folds.best,
         )
         self._painter.cell(painter, rect, self.cache.card(photo), look)
 
@@ -89,8 +92,22 @@ class PhotoGrid(GridBase):
             super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Start to select, to drag or to draw the rubber band."""
-        self._mouse.press(event)
+        """Start to select, to drag or to draw the rubber band; open a burst by its count."""
+        photo = self._fold_at(event.position().toPoint())
+        if photo is not None and event.button() == Qt.MouseButton.LeftButton:
+            self.fold_wanted.emit(photo)
+        else:
+            self._mouse.press(event)
+
+    def _fold_at(self, spot: QPoint) -> PhotoId | None:
+        """The photo whose count of photos behind it is at a spot."""
+        where = self.content_spot(spot)
+        index = self._layout.index_at(where)
+        if index is None:
+            return None
+        photo, rect = self.selection.order[index], self._layout.rect(index)
+        box = QRect(rect.topLeft(), QSize(rect.width(), rect.height() - STRIP))
+        return photo if photo in self.folds.behind and fold_chip(box).contains(where) else None
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with what the press began."""
@@ -127,8 +144,9 @@ class PhotoGrid(GridBase):
         if index is None:
             group = self._layout.heading_at(self.content_spot(spot))
             return "" if group is None else "Click to select the whole sitting"
-        card = self.cache.card(self.selection.order[index])
-        return "" if card is None else self.words_of(card)
+        photo = self.selection.order[index]
+        card = self.cache.card(photo)
+        return "" if card is None else ", ".join([self.words_of(card), *self.folds.words(photo)])
 
     def changeEvent(self, event: QEvent) -> None:
         """Take the new colours when light turns to dark."""
