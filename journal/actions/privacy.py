@@ -130,16 +130,34 @@ def redacted(
 def copies(session: Session, given: Record) -> Pictures:
     """Pictures for a redacted record: boxes burnt in, nothing said beside the picture.
 
-    The callable gives None where an original is missing or can't be read, and may be called from
-    several threads at once.
+    The callable gives None where an original is missing or can't be read, raises JournalError
+    where it isn't the one that came in, and may be called from several threads at once.
     """
     from journal.actions.pictures import printable
 
     def picture(photo: Photo, longest: int) -> bytes | None:
+        _refuse_changed(session, photo)
         boxes = tuple(turned(box, photo.turn) for box in boxes_on(given.boxes, photo.id))
         return printable(session, photo, longest, boxes)
 
     return picture
+
+
+def _refuse_changed(session: Session, photo: Photo) -> None:
+    """Refuse an original whose bytes aren't those the index names: it would prove nothing.
+
+    Raises:
+        JournalError: it was changed.
+    """
+    from journal.actions.pictures import original_path
+    from journal.files.copying import hash_file
+
+    path = original_path(session, photo)
+    try:
+        if path.is_file() and hash_file(path) != photo.sha256:
+            raise JournalError("the original isn’t the one that came in: its bytes were changed")
+    except OSError:
+        return
 
 
 def thumbnails(session: Session, given: Record) -> Pictures:

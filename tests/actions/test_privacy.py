@@ -118,6 +118,20 @@ def test_a_missing_original_is_none_and_the_dossier_goes_on(
     assert shown.name.split(".")[0] in report.notes[0]
 
 
+def test_a_changed_original_is_not_shown_as_the_one_that_came_in(
+    session: Session, shown: Photo, tmp_path: Path
+) -> None:
+    (original,) = session.folder.glob("originals/??/*")
+    original.chmod(0o644)
+    data = bytearray(original.read_bytes())
+    data[-40] ^= 1
+    original.write_bytes(data)
+    report = make_dossier(session, tmp_path / "a.pdf")
+    assert report.photos == 0
+    assert any("bytes were changed" in note for note in report.notes)
+    assert shown.sha256 in "".join(everything_said(report.path)).replace(" ", "")
+
+
 def test_covers_can_be_changed_undone_and_refused(session: Session, shown: Photo) -> None:
     privacy.add_cover(session, shown, (0.1, 0.1, 0.2, 0.2), Private.PLATE)
     (box,) = privacy.covers_on(session, shown)
