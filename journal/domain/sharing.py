@@ -67,7 +67,10 @@ def _dealt(quotas: Sequence[tuple[int, Number]], total: int) -> list[int]:
     """
     parts = [units for units, _ in quotas]
     left_over = total - sum(parts)
-    if left_over:
+    if left_over == 1:
+        fractions = [fraction for _, fraction in quotas]
+        parts[fractions.index(max(fractions))] += 1
+    elif left_over:
         by_fraction = sorted(range(len(quotas)), key=lambda place: -quotas[place][1])
         for place in by_fraction[:left_over]:
             parts[place] += 1

@@ -226,6 +226,7 @@ class Receipts(Subject):
             if share is None:
                 share = alike[area, weight] = Share(AreaId(area), weight)
             shares[line].append(share)
+        quantities: dict[str, Decimal] = {}
         found: dict[int, list[Line]] = defaultdict(list)
         for (
             i,
@@ -242,10 +243,13 @@ class Receipts(Subject):
             f"FROM lines WHERE {inside} ORDER BY rank, id",
             values,
         ).fetchall():
+            many = quantities.get(quantity)
+            if many is None:
+                many = quantities[quantity] = Decimal(quantity)
             line = Line(
                 LineId(i),
                 text,
-                Decimal(quantity),
+                many,
                 amount,
                 _CATEGORIES[category],
                 _CONDITIONS[condition],
