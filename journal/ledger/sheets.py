@@ -10,11 +10,13 @@ from typing import Any
 
 from journal.domain.ids import AreaId
 from journal.domain.money import minor_units
+from journal.domain.private_words import Private
 from journal.domain.receipts import Receipt, Share
 from journal.domain.record import Record
 from journal.domain.wanted import Wanted
 from journal.domain.when import When
 from journal.domain.work import BASIS_WORDS
+from journal.ledger.proof_rows import CLAIMS, PAIRS, VIEWS, claim_rows, pair_rows, view_rows
 from journal.ledger.survey_rows import FINDINGS, SURVEYS, finding_rows, survey_rows
 from journal.ledger.worth_rows import (
     COMPARABLES,
@@ -41,7 +43,27 @@ class Sheet:
 
 
 def sheets(record: Record) -> tuple[Sheet, ...]:
-    """Every table of the record. Money is in whole units with decimals, dates are EDTF."""
+    """Every table of the record. Money is in whole units with decimals, dates are EDTF.
+
+    In a record that prices are withheld from, the cells of money are empty.
+    """
+    made = _all_sheets(record)
+    return tuple(map(_without_money, made)) if Private.PRICES in record.withheld else made
+
+
+def _without_money(sheet: Sheet) -> Sheet:
+    kept = [name in _NO_MONEY for name in sheet.headings]
+    rows = tuple(
+        tuple(
+            cell if keep or not isinstance(cell, Decimal) else None
+            for cell, keep in zip(row, kept, strict=True)
+        )
+        for row in sheet.rows
+    )
+    return Sheet(sheet.name, sheet.headings, rows)
+
+
+def _all_sheets(record: Record) -> tuple[Sheet, ...]:
     areas = {area.id: area.name for area in record.areas}
     labels = {panel.id: panel.label for panel in record.drawing.panels}
     return (
@@ -62,7 +84,14 @@ def sheets(record: Record) -> tuple[Sheet, ...]:
         Sheet("price indices", INDEX_VALUES, tuple(index_rows(record))),
         Sheet("milestones", ("kind", "date", "note"), tuple(_milestones(record))),
         Sheet("photos", _PHOTOS, tuple(_photos(record, labels))),
+        Sheet("claims", CLAIMS, tuple(claim_rows(record, areas))),
+        Sheet("pairs", PAIRS, tuple(pair_rows(record, areas))),
+        Sheet("standard views", VIEWS, tuple(view_rows(record))),
     )  # fmt: skip
+
+
+#: Columns of decimals that are no money.
+_NO_MONEY = frozenset({"quantity", "rate", "value"})
 
 
 _RECEIPTS = (

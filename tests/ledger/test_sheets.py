@@ -13,10 +13,13 @@ from journal.domain.car import Car
 from journal.domain.drawing import Drawing
 from journal.domain.ids import ComparableId, PriceIndexId, ValuationId
 from journal.domain.price_index import PriceIndex
+from journal.domain.privacy import redact
+from journal.domain.private_words import Private
 from journal.domain.receipts import Receipt
 from journal.domain.record import Record
 from journal.domain.valuations import Comparable, Valuation
 from journal.ledger.sheets import Sheet, as_csv, as_json, as_xlsx, sheets
+from tests.dossier.records import finished_record
 from tests.ledger.books import ARCH, ON_THE_ROAD, RESTORING, SILL, line, receipt, work
 
 
@@ -87,3 +90,20 @@ def test_valuations_comparables_and_price_indices_go_out_too() -> None:
     assert [(row["period"], row["value"]) for row in document["price indices"]] == [
         ("2016", "100.0"), ("2016-07", "101.25"),
     ]  # fmt: skip
+
+
+def test_without_prices_no_cell_is_a_sum_and_claims_are_a_table() -> None:
+    whole = finished_record()
+    given = redact(whole, {Private.PRICES}, ()).record
+    tables = {sheet.name: sheet for sheet in sheets(given)}
+    for name in ("receipts", "lines"):
+        for row in tables[name].rows:
+            cells = dict(zip(tables[name].headings, row, strict=True))
+            assert not {cells.get("amount"), cells.get("lines total")} - {None}
+            assert cells["currency"] == "EUR"
+    claims = tables["claims"]
+    assert [row[claims.headings.index("claim")] for row in claims.rows] == [
+        "found", "welded", "finished",
+    ]  # fmt: skip
+    camera = claims.headings.index("photo dated by its camera")
+    assert [row[camera] for row in claims.rows] == [1, 1, 0]
