@@ -4,17 +4,16 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 
 from journal.actions import areas as actions
 from journal.actions import panels as panel_actions
-from journal.actions import timeline
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.parts import label
 from journal.desktop.widgets.photo_grid import Group, PhotoGrid
+from journal.desktop.widgets.photo_groups import count_words, sitting_groups
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.areas import Area
 from journal.domain.errors import JournalError
 from journal.domain.ids import PhotoId
 from journal.domain.photos import Role
-from journal.domain.words import day_in_words
 
 
 class ChoosePhotosDialog(FormDialog):
@@ -52,7 +51,7 @@ class ChoosePhotosDialog(FormDialog):
         return True
 
     def _show_groups(self) -> None:
-        groups = self._all() if self.all_photos.isChecked() else self._pinned()
+        groups = sitting_groups(self._desk) if self.all_photos.isChecked() else self._pinned()
         self.grid.set_groups(groups)
         self._show_count()
 
@@ -68,18 +67,6 @@ class ChoosePhotosDialog(FormDialog):
             photos = [p.id for p in history.photos if p.id not in seen] if history else []
             if history and photos:
                 seen.update(photos)
-                words = _photos(len(photos))
+                words = count_words(len(photos))
                 groups.append(Group(history.panel.label, words, tuple(photos), len(photos)))
         return groups
-
-    def _all(self) -> list[Group]:
-        groups = []
-        for sitting in self._desk.ask(timeline.sittings) or ():
-            day = day_in_words(sitting.first.date()) if sitting.first else "No date"
-            words = _photos(len(sitting.photo_ids))
-            groups.append(Group(day, words, sitting.photo_ids, sitting.placed))
-        return groups
-
-
-def _photos(count: int) -> str:
-    return "1 photo" if count == 1 else f"{count:,} photos"

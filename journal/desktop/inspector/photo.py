@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
-from journal.actions import drawings
+from journal.actions import drawings, privacy
 from journal.actions import photos as photo_actions
 from journal.actions import pins as pin_actions
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
@@ -28,10 +28,11 @@ from journal.domain.ids import PanelId, PhotoId
 from journal.domain.photos import Photo, Pin
 from journal.domain.when import spoken
 
-_KINDS = frozenset({"photos", "pins", "areas", "cameras", "drawing"})
+_KINDS = frozenset({"photos", "pins", "areas", "cameras", "drawing", "covers"})
 #: Of a larger selection only so many photos are looked at one by one.
 _LOOKED_AT = 200
 _PICTURE = 512
+_ELLIPSIS = "\N{HORIZONTAL ELLIPSIS}"
 
 
 class PhotoPane(Pane):
@@ -65,6 +66,8 @@ class PhotoPane(Pane):
         self._date = button("&Date", self._on_date, icon="edit", hint="Say when it was taken")
         self._date.setEnabled(not self.desk.read_only)
         large = button("Show &large", self._on_large, icon="zoom-in")
+        said = "Cover what is not to be seen on copies that leave the house"
+        self._cover = button(f"Co&ver{_ELLIPSIS}", self._on_cover, hint=said)
         self._one = QWidget()
         one = QVBoxLayout(self._one)
         one.setContentsMargins(0, 0, 0, 0)
@@ -79,7 +82,7 @@ class PhotoPane(Pane):
         layout.setSpacing(8)
         for piece in (self.picture, self.when, self.known, self.name, self.caption):
             layout.addWidget(piece)
-        layout.addLayout(row(large, self._date, None))
+        layout.addLayout(row(large, self._date, self._cover, None))
         layout.addWidget(label("Where on the car", "subheading"))
         layout.addLayout(self._places)
         layout.addWidget(label("Of which repair area", "subheading"))
@@ -115,6 +118,7 @@ class PhotoPane(Pane):
             return
         first = self._photos[0]
         self.source.ask(first, _PICTURE)
+        self.picture.show_covers(self.desk.ask(privacy.covers_on, first) or ())
         self._one.setVisible(len(self._ids) == 1)
         if len(self._ids) == 1:
             self._show_one(first)
@@ -209,6 +213,12 @@ class PhotoPane(Pane):
 
     def _on_date(self) -> None:
         open_dialog(PhotoDateDialog(self.desk, self._ids, self.window()))
+
+    def _on_cover(self) -> None:
+        from journal.desktop.dialogs.cover_boxes import cover_something
+
+        if self._ids:
+            cover_something(self.desk, self._ids[0], self.window())
 
     @Slot()
     def _on_large(self) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPixmap, QTransform
 from PySide6.QtWidgets import QApplication, QFrame, QLineEdit, QVBoxLayout, QWidget
 
 from journal.actions import photos as photo_actions
+from journal.actions import privacy
 from journal.desktop.desk import Desk
 from journal.desktop.widgets.parts import label, row, tool
 from journal.desktop.widgets.photo_words import facts_words, mark_words
@@ -69,6 +70,7 @@ class PhotoViewer(QFrame):
             self._count,
             tool("next", "Next photo (Right)", lambda: self.step(1)),
             None,
+            tool("box", "Cover something (B)", self.cover),
             turn_left,
             turn_right,
             tool("zoom-out", "Smaller (-)", lambda: self.view.zoom_by(-1)),
@@ -132,6 +134,13 @@ class PhotoViewer(QFrame):
         if self._photo is not None and not self._desk.read_only:
             self._desk.act(photo_actions.turn, [self._photo.id], degrees)
 
+    def cover(self) -> None:
+        """Cover something on the photo, in the copies that leave the house."""
+        from journal.desktop.dialogs.cover_boxes import cover_something
+
+        if self._photo is not None:
+            cover_something(self._desk, self._photo.id, self.window())
+
     def leave(self) -> None:
         """Go back to where it was opened from."""
         if self.isHidden():
@@ -152,6 +161,7 @@ class PhotoViewer(QFrame):
         self._photo = photo
         self.view.look_at(1.0, 0.5, 0.5)
         self._show_picture(photo, turned)
+        self.view.show_covers(self._desk.ask(privacy.covers_on, photo) or ())
         self._title.setText(photo.name)
         self._facts.setText(facts_words(photo))
         self._facts.setToolTip(", ".join(mark_words(photo)))
@@ -224,7 +234,7 @@ class PhotoViewer(QFrame):
 
     def _on_changed(self, changes: Changes) -> None:
         """Show the photo anew: it may have been turned, dated or captioned, or be gone."""
-        if self.isHidden() or "photos" not in changes.kinds:
+        if self.isHidden() or not changes.kinds & {"photos", "covers"}:
             return
         zoom = self.view.zoom
         self._show()
@@ -249,6 +259,7 @@ class PhotoViewer(QFrame):
             Qt.Key.Key_End: lambda: self.go(len(self._ids) - 1),
             Qt.Key.Key_R: lambda: self.turn(turned),
             Qt.Key.Key_C: self._write_caption,
+            Qt.Key.Key_B: self.cover,
             Qt.Key.Key_Plus: lambda: self.view.zoom_by(1),
             Qt.Key.Key_Equal: lambda: self.view.zoom_by(1),
             Qt.Key.Key_Minus: lambda: self.view.zoom_by(-1),

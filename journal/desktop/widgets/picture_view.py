@@ -1,5 +1,7 @@
 """One picture, as large as there is room, or larger and pulled about."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -13,6 +15,8 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from journal.desktop.theme import DARK, colours_of
+from journal.desktop.widgets.cover_paint import paint_boxes
+from journal.domain.covers import CoverBox
 
 _STEP = 1.25
 _MOST = 8.0
@@ -35,6 +39,7 @@ class PictureView(QWidget):
         super().__init__(parent)
         self._pixmap: QPixmap | None = None
         self._words = ""
+        self._covers: tuple[CoverBox, ...] = ()
         self._zoom = 1.0
         self._middle = QPointF(0.5, 0.5)
         self._pulled: QPointF | None = None
@@ -48,6 +53,11 @@ class PictureView(QWidget):
         return self._zoom
 
     @property
+    def middle(self) -> QPointF:
+        """The place looked at, in parts of the picture's width and height."""
+        return self._middle
+
+    @property
     def pixmap(self) -> QPixmap | None:
         """What is shown."""
         return self._pixmap
@@ -55,6 +65,11 @@ class PictureView(QWidget):
     def show_picture(self, pixmap: QPixmap | None, words: str = "") -> None:
         """Show a picture, or ``words`` where there is none; the place looked at stays."""
         self._pixmap, self._words = pixmap, words
+        self.update()
+
+    def show_covers(self, covers: Sequence[CoverBox]) -> None:
+        """Hatch these places of the picture."""
+        self._covers = tuple(covers)
         self.update()
 
     def look_at(self, zoom: float, x: float, y: float) -> None:
@@ -128,6 +143,7 @@ class PictureView(QWidget):
             return
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         painter.drawPixmap(self._area(), self._pixmap, QRectF(self._pixmap.rect()))
+        paint_boxes(painter, self._area(), self._covers)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Hold the edges."""

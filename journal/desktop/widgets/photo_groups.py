@@ -1,0 +1,25 @@
+"""Photos in groups for a grid, as they are chosen from."""
+
+from collections.abc import Collection
+
+from journal.actions import timeline
+from journal.desktop.desk import Desk
+from journal.desktop.widgets.grid_layout import Group
+from journal.domain.ids import PhotoId
+from journal.domain.words import day_in_words
+
+
+def sitting_groups(desk: Desk, without: Collection[PhotoId] = ()) -> list[Group]:
+    """All photos by sitting, but for those ``without``."""
+    groups = []
+    for sitting in desk.ask(timeline.sittings) or ():
+        day = day_in_words(sitting.first.date()) if sitting.first else "No date"
+        photos = tuple(photo for photo in sitting.photo_ids if photo not in without)
+        if photos:
+            groups.append(Group(day, count_words(len(photos)), photos, sitting.placed))
+    return groups
+
+
+def count_words(count: int) -> str:
+    """So many photos."""
+    return "1 photo" if count == 1 else f"{count:,} photos"
