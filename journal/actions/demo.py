@@ -24,6 +24,7 @@ from journal.actions import (
     receipts,
 )
 from journal.actions.add_photos import add_photos
+from journal.actions.demo_pairs import record_pairs
 from journal.actions.demo_readers import record_choices
 from journal.actions.demo_survey import record_survey
 from journal.actions.demo_worth import record_worth
@@ -76,7 +77,7 @@ def make_demo(folder: Path, context: Context | None = None, photos: int | None =
     """
     # NumPy and the drawing of pictures are needed here alone.
     from journal.demo.scenario import SCENARIO
-    from journal.demo.write import write_papers, write_pictures
+    from journal.demo.write import chosen, write_papers, write_pictures
 
     told = context or Silent()
     with new_journal(folder, SCENARIO.car) as session, scratch_folder("demo") as scratch:
@@ -86,7 +87,8 @@ def make_demo(folder: Path, context: Context | None = None, photos: int | None =
             pictures = write_pictures(scratch / "photos", told, photos)
         except OSError as error:
             raise JournalError(f"The demo's pictures can't be drawn: {error}.") from error
-        _add_pictures(session, pictures, area_ids, told)
+        numbers = _add_pictures(session, pictures, area_ids, told)
+        record_pairs(session, chosen(photos), [numbers[p.path] for p in pictures], area_ids)
 
 
 # --- what is written
@@ -277,7 +279,7 @@ def _add_pictures(
     pictures: Sequence[DemoPicture],
     area_ids: dict[str, AreaId],
     context: Context,
-) -> None:
+) -> dict[Path, PhotoId]:
     report = add_photos(session, [picture.path for picture in pictures], context)
     if report.cancelled:
         raise Cancelled

@@ -13,6 +13,9 @@ from journal.demo.noise import Plane, sample
 #: Red, green and blue as shares of full light.
 Colour = tuple[float, float, float]
 
+#: How far the camera is from the middle of the picture, against the width it sees.
+_FOCAL = 1.25
+
 
 @dataclass(frozen=True, slots=True)
 class Framing:
@@ -46,6 +49,24 @@ def _turning(framing: Framing) -> npt.NDArray[np.float64]:
     return result
 
 
+def _picture_to_plane(framing: Framing) -> npt.NDArray[np.float64]:
+    """What leads from the picture (its middle 0, its long side 1) to millimetres on the metal."""
+    turn = _turning(framing)
+    distance = framing.width * _FOCAL
+    eye = np.array([framing.x, framing.y, 0]) + turn @ np.array([0, 0, distance])
+    ray = turn @ np.diag([1.0, 1.0, -1.0])
+    found: npt.NDArray[np.float64] = np.array(
+        [eye[0] * ray[2] - eye[2] * ray[0], eye[1] * ray[2] - eye[2] * ray[1], ray[2]]
+    ) @ np.diag([1.0, 1.0, _FOCAL])
+    return found
+
+
+def plane_to_picture(framing: Framing) -> npt.NDArray[np.float64]:
+    """The way back: from millimetres on the metal to the picture."""
+    found: npt.NDArray[np.float64] = np.linalg.inv(_picture_to_plane(framing))
+    return found
+
+
 class Canvas:
     """Planes of one size: place, height, colour, gloss, metal and shade of every pixel.
 
@@ -59,19 +80,12 @@ class Canvas:
         self.size = size
         self.seed = seed
         self.framing = framing
-        turn = _turning(framing)
         # The long side of a picture always sees ``width`` millimetres, however it is held.
         longest = max(width, height)
         across = ((np.arange(width, dtype=np.float32) + 0.5 - width / 2) / longest)[None, :]
         down = ((np.arange(height, dtype=np.float32) + 0.5 - height / 2) / longest)[:, None]
         self.across, self.down = across, down
-        focal = 1.25
-        distance = framing.width * focal
-        eye = np.array([framing.x, framing.y, 0]) + turn @ np.array([0, 0, distance])
-        ray = turn @ np.diag([1.0, 1.0, -1.0])
-        homography = np.array(
-            [eye[0] * ray[2] - eye[2] * ray[0], eye[1] * ray[2] - eye[2] * ray[1], ray[2]]
-        ) @ np.diag([1.0, 1.0, focal])
+        homography = _picture_to_plane(framing)
         self._to_plane = homography
         self._to_picture = np.linalg.inv(homography)
         h = homography.astype(np.float32)

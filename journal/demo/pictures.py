@@ -66,13 +66,13 @@ def _jitter(seed: int, salt: int, reach: float) -> float:
     return (2 * part - 1) * reach
 
 
-def _close(planned: Planned, area: AreaStory, shot: AreaShot) -> Image.Image:
-    """A close view of a repair area."""
+def framing_of(planned: Planned, area: AreaStory, shot: AreaShot) -> Framing:
+    """Where the camera stood for a close view of a repair area."""
     home = zlib.crc32(area.key.encode())
     seed = planned.subject.seed
-    width, height, turn = area.spot
+    width, height, _ = area.spot
     near = 0.74 if shot.look in ("tacked", "welded") and seed % 2 else 1.0
-    framing = Framing(
+    return Framing(
         x=_jitter(home, 1, 20) + _jitter(seed, 1, 26),
         y=_jitter(home, 2, 16) + _jitter(seed, 2, 20),
         width=(max(width, 1.4 * height) * 1.55 + 190) * near * (1 + _jitter(seed, 3, 0.07)),
@@ -80,6 +80,14 @@ def _close(planned: Planned, area: AreaStory, shot: AreaShot) -> Image.Image:
         pitch=-7 + _jitter(home, 5, 6) + _jitter(seed, 5, 4),
         roll=_jitter(seed, 6, 3),
     )
+
+
+def _close(planned: Planned, area: AreaStory, shot: AreaShot) -> Image.Image:
+    """A close view of a repair area."""
+    home = zlib.crc32(area.key.encode())
+    seed = planned.subject.seed
+    width, height, turn = area.spot
+    framing = framing_of(planned, area, shot)
     canvas = Canvas(_working_size(planned), framing, home % 9973)
     box = Box(_jitter(home, 7, 12), 6, width, height, 10, turn, _jitter(home, 8, 0.14))
     trouble = Trouble(box, BODY_OLD, BODY_NEW, area.coated)

@@ -88,7 +88,8 @@ class TimelineBar(QWidget):
         """Offer to fold bursts where there are any."""
         self._folds.setVisible(count > 0)
         self._folds.setChecked(folded)
-        self._folds.setText(f"{count:,} {'burst' if count == 1 else 'bursts'} folded")
+        noun = "burst" if count == 1 else "bursts"
+        self._folds.setText(f"{count:,} {noun} {'folded' if folded else 'open'}")
         self._folds.setToolTip(
             "Photos taken within seconds and much alike show as one tile; F opens one of them"
         )
