@@ -1,5 +1,7 @@
 """Papers read into the form: filled, framed, checked by keys, one after the other."""
 
+from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -175,10 +177,30 @@ def test_the_other_order_of_day_and_month_is_one_press_and_kept(qtbot, read, des
     dialog = read(paper(number))
     day = drawn.drawn(number).truth.day
     assert dialog.head.when.required().earliest.date() == day
+    dialog.head.currency.set_text("EUR")
     dialog.reading.pane.other_order.click()
     assert dialog.head.when.required().earliest.date() == day.replace(day=day.month, month=day.day)
     assert desk.settings.date_order == "month first"
     assert load_settings().date_order == "month first"
+
+
+def test_a_paper_from_abroad_says_nothing_of_dates_at_home(qtbot, read, desk, tmp_path):
+    paper = tmp_path / "abroad.pdf"
+    rows = (
+        ("CEDARVALE PARTS", "", True),
+        ("Date: 03/04/2024", "", False),
+        ("Door seal", "12.50", False),
+        ("TOTAL USD", "12.50", True),
+    )
+    paper.write_bytes(drawn.pdf(replace(drawn.drawn(1), rows=rows)))
+    dialog = read(paper)
+    assert dialog.head.when.required().earliest.date() == date(2024, 4, 3)
+    assert "please check" in dialog.head.when.note.text()
+    assert dialog.reading.pane.other_order.text() == "Rather 4 March 2024"
+    dialog.reading.pane.other_order.click()
+    assert dialog.head.when.required().earliest.date() == date(2024, 3, 4)
+    assert not dialog.reading.pane.other_order.isVisible()
+    assert desk.settings.date_order == "day first"
 
 
 def test_papers_dropped_on_the_ledger_are_read_one_after_the_other(qtbot, page, session, paper):

@@ -40,7 +40,7 @@ class ReceiptHead(QWidget):
 
     def __init__(self, currency: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._own_currency = currency
+        self.own_currency = currency
         self._code = currency
         self._suppliers, self._currencies = PickEdit(), PickEdit()
         self.supplier = CheckedField(edit=self._suppliers)
@@ -112,7 +112,7 @@ class ReceiptHead(QWidget):
         """Propose suppliers and currencies of the receipts that are there."""
         suppliers, currencies = known
         self._suppliers.set_choices(suppliers)
-        offered = dict.fromkeys((self._own_currency, *currencies, *_COMMON))
+        offered = dict.fromkeys((self.own_currency, *currencies, *_COMMON))
         self._currencies.set_choices(tuple(offered))
 
     def currency_code(self) -> str:
@@ -182,12 +182,12 @@ class ReceiptHead(QWidget):
         return code
 
     def _read_rate(self, currency: str) -> Decimal:
-        if currency == self._own_currency:
+        if currency == self.own_currency:
             return Decimal(1)
         try:
             return parse_rate(self.rate.text())
         except JournalError:
-            error = JournalError(f"How many {self._own_currency} did one {currency} cost?")
+            error = JournalError(f"How many {self.own_currency} did one {currency} cost?")
             self.rate.refuse(error)
             raise error from None
 
@@ -200,9 +200,9 @@ class ReceiptHead(QWidget):
             minor_units(code)
         except JournalError:
             return
-        foreign = code != self._own_currency
-        self.rate_name.setText(f"1 {code} = {self._own_currency}")
-        self.rate.setAccessibleName(f"How many {self._own_currency} one {code} cost")
+        foreign = code != self.own_currency
+        self.rate_name.setText(f"1 {code} = {self.own_currency}")
+        self.rate.setAccessibleName(f"How many {self.own_currency} one {code} cost")
         self.rate_name.setVisible(foreign)
         self.rate.setVisible(foreign)
         if code != self._code:

@@ -177,18 +177,26 @@ class ReceiptReading(QObject):
     def _offer_other_order(self, read: ReadReceipt) -> None:
         if self.pane is None or read.other_date is None:
             return
-        self.pane.offer_other_order(f"Rather {spoken(read.other_date)}, and dates so from now on")
+        kept = ", and dates so from now on" if self._is_home() else ""
+        self.pane.offer_other_order(f"Rather {spoken(read.other_date)}{kept}")
 
     def _on_other_order(self) -> None:
         if self.read is None or self.read.other_date is None or self.pane is None:
             return
         self._dialog.head.when.set_when(self.read.other_date)
+        self.pane.offer_other_order("")
+        if not self._is_home():
+            return
         now = DateOrder(self._desk.settings.date_order)
         other = next(order for order in DateOrder if order is not now)
         self._desk.settings = replace(self._desk.settings, date_order=other.value)
         save_settings(self._desk.settings)
-        self.pane.offer_other_order("")
         self._dialog.head.when.say(f"{spoken(self.read.other_date)}; {other.value} from now on")
+
+    def _is_home(self) -> bool:
+        """Whether the paper is in the journal's currency; others may come from anywhere."""
+        head = self._dialog.head
+        return head.currency_code() == head.own_currency
 
     # --- where the keyboard is ---
 

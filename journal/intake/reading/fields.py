@@ -22,6 +22,8 @@ from journal.intake.reading.twins import one_below_another, two_receipts
 #: Of the rows of a page, how many from the top may name the supplier.
 _HEAD = 8
 _ALIKE = 0.8
+#: How much less sure a date is that is another day in the other order: never more than to check.
+_OPEN = 0.65
 _ENDING = frozenset((Kind.SUBTOTAL, Kind.TAX, Kind.GRAND_TOTAL, Kind.CASH, Kind.CHANGE))
 
 TWO_RECEIPTS = (
@@ -115,7 +117,7 @@ def _date(
     if best is None:
         return None, None
     score, row, found = best
-    sure = score * row.sure_of(found.start, found.end) * (0.7 if found.other else 1.0)
+    sure = score * row.sure_of(found.start, found.end) * (_OPEN if found.other else 1.0)
     field = Field(When.on(found.day), sure, row.box_of(found.start, found.end), row.page)
     return field, When.on(found.other) if found.other else None
 
