@@ -53,7 +53,14 @@ class Areas(Subject):
             found = db.execute(f"SELECT id FROM {table} WHERE area_id = ?", (area_id,)).fetchall()
             for (row,) in found:
                 update(db, table, row, {"area_id": None})
+        self._remove_from_clocks(area_id)
         delete(db, "areas", area_id)
+
+    def _remove_from_clocks(self, area_id: AreaId) -> None:
+        # The next area may be given the same number, and would get the time of this one.
+        for row, shares in self._db.execute("SELECT id, shares FROM clockings").fetchall():
+            left = [share for share in json.loads(shares) if share[0] != area_id]
+            update(self._db, "clockings", row, {"shares": json.dumps(left)})
 
     def _remove_welds(self, area_id: AreaId) -> None:
         db = self._db
