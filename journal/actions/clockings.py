@@ -23,8 +23,15 @@ def now() -> datetime:
 
 
 def local(moment: datetime) -> datetime:
-    """A moment by this computer's zone, with the offset that held then."""
-    return moment.astimezone().replace(microsecond=0)
+    """A moment by this computer's zone, with the offset that held then.
+
+    Raises:
+        JournalError: no zone goes back so far.
+    """
+    try:
+        return moment.astimezone().replace(microsecond=0)
+    except (ValueError, OverflowError, OSError) as error:
+        raise JournalError(f"The year {moment.year} is too long ago for a clock.") from error
 
 
 def running(session: Session) -> tuple[Clocking, ...]:

@@ -11,7 +11,7 @@ from journal.actions import areas, clockings, history, hours, people, photo_hour
 from journal.actions.add_photos import add_photos
 from journal.actions.session import Session
 from journal.domain.errors import JournalError
-from journal.domain.ids import ClockingId, PersonId, PhotoId
+from journal.domain.ids import AreaId, ClockingId, PersonId, PhotoId
 from journal.domain.people import Person, PersonKind
 from journal.domain.photos import Role
 from journal.domain.receipts import Share
@@ -147,6 +147,25 @@ def test_an_area_gone_since_gets_no_share(session: Session) -> None:
     (clock,) = clockings.running(session)
     clockings.clock_off(session, clock, noon_yesterday() + timedelta(hours=1))
     assert latest(session).shares == ()
+
+
+def test_an_area_made_after_one_that_went_gets_none_of_its_time(session: Session) -> None:
+    gone = areas.add_area(session, "Tail pipe", [], "").made
+    clockings.clock_on(session, "Iris", (Share(AreaId(gone or 0), 1),), started=noon_yesterday())
+    areas.remove_area(session, AreaId(gone or 0))
+    # The database gives the number of the last row to the next one.
+    assert areas.add_area(session, "Other", [], "").made == gone
+    (clock,) = clockings.running(session)
+    assert clock.shares == ()
+    history.undo(session)
+    history.undo(session)
+    assert clockings.running(session)[0].shares == (Share(AreaId(gone or 0), 1),)
+
+
+def test_a_moment_before_any_clock_is_refused_in_words() -> None:
+    assert clockings.local(datetime(1900, 1, 1, 10)).tzinfo is not None
+    with pytest.raises(JournalError, match="too long ago"):
+        clockings.local(datetime(1, 1, 1, 10))
 
 
 # --- from photos
