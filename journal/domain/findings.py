@@ -220,18 +220,24 @@ def _hours(minutes: int) -> str:
 
 _CLOCK = re.compile(r"(?P<hours>[0-9]{1,5}):(?P<minutes>[0-5][0-9])")
 _LONG = re.compile(r"(?P<hours>[0-9]{1,5}(?:[.,][0-9]{1,4})?)")
+#: A thousand and more, or one and a part.
+_OPEN = re.compile(r"[1-9][0-9]{0,2}[.,][0-9]{3}")
 
 
 def parse_time(text: str) -> int:
     """Read a time that something may take, in minutes: "12", "7.5", "7:30", "45 min", "0".
 
     Raises:
-        JournalError: the text is no time.
+        JournalError: the text is no time, or can be read in two ways ("1,200").
     """
     plain = " ".join(text.split()).casefold()
     bare = plain.removesuffix("hours").removesuffix("h").strip()
     if found := _CLOCK.fullmatch(bare):
         return int(found["hours"]) * 60 + int(found["minutes"])
+    if _OPEN.fullmatch(bare):
+        raise JournalError(
+            f"“{text.strip()[:40]}” can be read in two ways: write it without a mark for thousands."
+        )
     if found := _LONG.fullmatch(bare):
         return round(float(found["hours"].replace(",", ".")) * 60)
     try:
@@ -240,6 +246,11 @@ def parse_time(text: str) -> int:
         raise JournalError(
             f"“{text.strip()[:40]}” is no time; write for instance 12, 7.5, 7:30 or 45 min."
         ) from None
+
+
+def written_time(minutes: int) -> str:
+    """A time in hours as a field shows it, so that ``parse_time`` reads the same: "12", "1.08"."""
+    return f"{minutes / 60:.2f}".rstrip("0").rstrip(".")
 
 
 def spoken_money(three: Three, currency: str) -> str:

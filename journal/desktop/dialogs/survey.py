@@ -8,7 +8,7 @@ from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.money_edit import MoneyEdit
 from journal.desktop.widgets.when_edit import WhenEdit
 from journal.desktop.widgets.words_edit import WordsEdit
-from journal.domain.findings import Survey, parse_time
+from journal.domain.findings import Survey, parse_time, written_time
 from journal.domain.ids import SurveyId
 
 
@@ -65,7 +65,7 @@ class SurveyDialog(FormDialog):
         self.when.set_when(known.when)
         self.ceiling.set_amount(known.ceiling)
         if known.ceiling_minutes is not None:
-            self.hours.setText(f"{known.ceiling_minutes / 60:g}")
+            self.hours.setText(written_time(known.ceiling_minutes))
         self.note.setPlainText(known.note)
 
     def submit(self) -> bool:

@@ -7,7 +7,7 @@ from journal.desktop.widgets.checked import mark_wrong
 from journal.desktop.widgets.money_edit import MoneyEdit
 from journal.desktop.widgets.parts import label
 from journal.domain.errors import JournalError
-from journal.domain.findings import Three, parse_time
+from journal.domain.findings import Three, parse_time, written_time
 
 _NAMES = ("Best", "Likely", "Worst")
 
@@ -44,7 +44,7 @@ class ThreeEdit(QWidget):
             if isinstance(edit, MoneyEdit):
                 edit.set_amount(figure)
             else:
-                edit.setText(f"{figure / 60:.2f}".rstrip("0").rstrip("."))
+                edit.setText(written_time(figure))
 
     def three(self) -> Three:
         """The figures; what is empty is as likely, and nothing at all is none.
