@@ -125,12 +125,13 @@ def _fates(found: Plan, take: Iterable[int], leave: Iterable[int]) -> dict[int, 
     """By an item's place, what the person wants to become of it."""
     wanted = dict.fromkeys(take, Fate.NEW) | dict.fromkeys(leave, Fate.LEAVE)
     fates = {}
+    # A row of money and of hours is two items.
     for place, item in enumerate(found.items):
         for row in item.rows:
             if row in wanted:
-                fates[place] = wanted.pop(row)
-    if wanted:
-        rows = ", ".join(map(str, sorted(wanted)))
+                fates[place] = wanted[row]
+    if strange := set(wanted).difference(*(item.rows for item in found.items)):
+        rows = ", ".join(map(str, sorted(strange)))
         raise JournalError(f"There is nothing to take or leave in row {rows}.")
     return fates
 

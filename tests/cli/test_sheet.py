@@ -67,6 +67,21 @@ def test_as_json_with_columns_named_and_rows_chosen(
         assert [one.minutes for one in hours.work(session)] == [120]
 
 
+def test_a_row_of_money_and_hours_is_left_out_whole(
+    folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = "date;supplier;amount;hours\n2016-03-04;Brandt;12,50;2h\n2016-04-05;Fenwright;8;1h\n"
+    sheet = csv_file(tmp_path / "list.csv", text)
+    said = ("--person", "Nils", "--leave", "3", "--record", "--json")
+    assert run("sheet", folder, sheet, *said) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert [(one["rows"], one["fate"]) for one in told["items"]] == [
+        ([2], "comes in"), ([2], "comes in"), ([3], "left out"), ([3], "left out"),
+    ]  # fmt: skip
+    with open_journal(folder, read_only=True) as session:
+        assert [one.minutes for one in hours.work(session)] == [120]
+
+
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
