@@ -146,7 +146,7 @@ def start(journal: Path, name: str, day: str, ceiling: str, hours: str, note: st
 def add(journal: Path, /, what: str, name: str, money: str, hours: str, **said: Any) -> None:
     """Record a finding in the latest open survey, or the one named."""
     with open_journal(journal) as session:
-        survey = actions.find_survey(session, name)
+        survey = _open(session, name)
         currency = car(session).currency
         found = Finding(
             id=FindingId(0),
@@ -168,9 +168,9 @@ def add(journal: Path, /, what: str, name: str, money: str, hours: str, **said: 
 @_OF
 @click.pass_obj
 def close(journal: Path, name: str) -> None:
-    """Keep a survey as it is now, for good."""
+    """Keep the latest open survey, or the one named, as it is now, for good."""
     with open_journal(journal) as session:
-        survey = actions.find_survey(session, name)
+        survey = _open(session, name)
         actions.close_survey(session, survey.id)
     tell(f"“{survey.name}” is kept as it is.")
 
@@ -187,6 +187,12 @@ def go_on(journal: Path, new_name: str, name: str, day: str) -> None:
         survey = actions.find_survey(session, name)
         made = actions.go_on_from(session, survey.id, new_name, when)
     tell(f"Survey {made.made} begun with all that “{survey.name}” says.")
+
+
+def _open(session: Session, name: str) -> Survey:
+    """The survey named, or else the latest that is open; the latest of all where none is."""
+    still = [one for one in actions.surveys(session) if one.closed is None]
+    return still[-1] if still and not name.strip() else actions.find_survey(session, name)
 
 
 def _list(journal: Path, *, as_json: bool) -> None:

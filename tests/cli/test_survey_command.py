@@ -77,3 +77,23 @@ def test_a_survey_is_begun_filled_shown_closed_and_gone_on_from(run: Run, folder
         ("Before", False),
         ("After", True),
     ]
+
+
+def test_a_finding_goes_into_the_latest_survey_that_is_open(run: Run, folder: Path) -> None:
+    def survey(*words: str) -> tuple[int, str, str]:
+        return run("survey", folder, *words)
+
+    assert survey("start", "Walk", "--date", "2014-03")[0] == 0
+    assert survey("start", "Later", "--date", "2015-03")[0] == 0
+    assert survey("add", "Rust")[2] == "Finding 1 of “Later” recorded.\n"
+    assert survey("close")[2] == "“Later” is kept as it is.\n"
+    assert survey("add", "Rust", "--hours", "2")[2] == "Finding 1 of “Walk” recorded.\n"
+    assert survey("close")[2] == "“Walk” is kept as it is.\n"
+    assert "was closed" in survey("add", "Rust")[2]
+
+
+@pytest.mark.parametrize("hours", ["1,234", "1.200", "12,345h", "999.999"])
+def test_hours_that_can_be_read_in_two_ways_are_refused(run: Run, folder: Path, hours: str) -> None:
+    assert run("survey", folder, "start", "Walk", "--date", "2014-03")[0] == 0
+    code, _, err = run("survey", folder, "add", "Rust", "--hours", hours)
+    assert (code, "can be read in two ways" in err) == (2, True)
