@@ -121,8 +121,7 @@ def composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
     kept = given.record
     books = _books(kept)
     tables = tuple(cost_table(by, books) for by in PRINTED_BY)
-    reader = {Cut.BUYER: Reader.BUYER, Cut.VALUER: Reader.VALUER}.get(choices.cut)
-    lacking = tuple(_redacted_gap(gap, given) for gap in gaps(whole, reader))
+    lacking = tuple(_lacking(session, whole, choices, given)) if choices.has(Part.GAPS) else ()
     beside = Beside(
         withheld=said_of(given, _covered(given)),
         charts=tuple(_charts(session, choices, given)),
@@ -132,6 +131,21 @@ def composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
         kept, cost_summary(books), tables, lacking, date.today(), __version__, choices, beside
     )
     return made, given
+
+
+def _lacking(session: Session, whole: Record, choices: Choices, given: Redacted) -> Iterator[Gap]:
+    """The gaps of the record, told without what is withheld.
+
+    They are looked for with the sums and the car's numbers in it: what is there and withheld is no
+    gap, and a total that its lines don't make is one also where neither is named.
+    """
+    reader = {Cut.BUYER: Reader.BUYER, Cut.VALUER: Reader.VALUER}.get(choices.cut)
+    kinds = choices.withheld - {Private.PRICES}
+    named = given if kinds == choices.withheld else privacy.redacted(session, kinds, whole)
+    car = replace(named.record.car, chassis_number=whole.car.chassis_number)
+    text = given.text
+    for gap in gaps(replace(named.record, car=car), reader):
+        yield replace(gap, title=text(gap.title), detail=text(gap.detail), claim=text(gap.claim))
 
 
 def _charts(session: Session, choices: Choices, given: Redacted) -> Iterator[ChartShown]:
@@ -171,12 +185,6 @@ def _foreseen(session: Session, choices: Choices, given: Redacted) -> Grid | Non
     has_money = Private.PRICES not in choices.withheld
     currency = given.record.car.currency
     return foreseen(replace(held, areas=named), title, currency, kept, has_money=has_money)
-
-
-def _redacted_gap(gap: Gap, given: Redacted) -> Gap:
-    """A gap is found in the whole record, and told without what is withheld."""
-    text = given.text
-    return replace(gap, title=text(gap.title), detail=text(gap.detail), claim=text(gap.claim))
 
 
 def _covered(given: Redacted) -> int:

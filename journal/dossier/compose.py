@@ -26,6 +26,7 @@ from journal.dossier.document import (
     Moment,
     Shown,
 )
+from journal.dossier.gap_weights import ONLY_UNTIDY
 from journal.dossier.metal_map import metal_map
 from journal.dossier.method import method
 from journal.dossier.standing import marks, was
@@ -86,7 +87,7 @@ def compose(
         areas=told if has(Part.AREAS) else (),
         notes=_notes(record) if has(Part.NOTES) else (),
         costs=sums.costs(record, summary, tables, areas, choices),
-        lacks=_lacks(gaps, _linked(record, choices)) if has(Part.GAPS) else (),
+        lacks=_lacks(gaps, _linked(record, choices), choices.cut) if has(Part.GAPS) else (),
         cautions=gathered((area.number, area.cautions) for area in told) if has(Part.AREAS) else (),
         method=method(record, shown, program_version, told, choices),
         views=opening.views,
@@ -187,14 +188,34 @@ def _notes(record: Record) -> tuple[Moment, ...]:
     )
 
 
-def _lacks(gaps: Sequence[Gap], receipts: Mapping[int, int]) -> tuple[Lack, ...]:
-    """Gaps by kind in the order given; a receipt's has its number in the document before it."""
+def _lacks(gaps: Sequence[Gap], receipts: Mapping[int, int], cut: Cut) -> tuple[Lack, ...]:
+    """Gaps by kind in the order given; a receipt's has its number in the document before it.
+
+    For a reader who isn't the owner, those that are only untidy are told in one.
+    """
+    small = [] if cut is Cut.OWN else [gap for gap in gaps if gap.weight <= ONLY_UNTIDY]
     kinds: dict[GapKind, list[Labelled]] = {}
     for gap in gaps:
-        number = receipts.get(gap.target_id or 0) if gap.target_kind == "receipt" else None
-        title = f"R{number}, {gap.title}" if number else gap.title
-        kinds.setdefault(gap.kind, []).append(Labelled(title, gap.detail))
-    return tuple(
+        if gap not in small:
+            number = receipts.get(gap.target_id or 0) if gap.target_kind == "receipt" else None
+            title = f"R{number}, {gap.title}" if number else gap.title
+            kinds.setdefault(gap.kind, []).append(Labelled(title, gap.detail))
+    told = [
         Lack(f"{kind.value[0].upper()}{kind.value[1:]}", tuple(items))
         for kind, items in kinds.items()
+    ]
+    if small:
+        detail = "They matter to the owner’s own order, and to no statement made here."
+        told.append(Lack("Smaller things", (Labelled(_counted(small), detail),)))
+    return tuple(told)
+
+
+def _counted(gaps: Sequence[Gap]) -> str:
+    """Gaps by kind in a few words: one by its title, more by their number."""
+    kinds: dict[GapKind, list[Gap]] = {}
+    for gap in gaps:
+        kinds.setdefault(gap.kind, []).append(gap)
+    return "; ".join(
+        own[0].title if len(own) == 1 else f"{len(own):,} {kind.value}"
+        for kind, own in kinds.items()
     )

@@ -40,6 +40,9 @@ WEIGHTS = {
     GapKind.WANTED_NOT_ARRIVED: 8,
 }
 
+#: Up to this weight a gap is only untidy.
+ONLY_UNTIDY = 25
+
 #: A buyer asks what is hidden under the paint and what is left to do, a valuer which car it is,
 #: how it stands, and what papers there are.
 WEIGHTS_FOR = {

@@ -12,10 +12,12 @@ from journal.actions import claims as claim_acts
 from journal.actions import privacy
 from journal.actions.add_photos import add_photos
 from journal.actions.areas import add_area, change_area, choose_photos
+from journal.actions.cars import change_car
 from journal.actions.dossiers import (
     choices_of,
     choose,
     make_dossier,
+    preview_dossier,
     set_standard_view,
     standard_views,
 )
@@ -161,6 +163,15 @@ def test_listed_words_and_file_names_are_withheld_in_the_finished_file(
     assert "ab-12 cd" not in said
     assert "ab12cd" not in said
     assert report.notes == ()
+
+
+def test_what_is_there_and_withheld_is_no_gap(session: Session) -> None:
+    car = session.journal.car.get()
+    change_car(
+        session, replace(car, maker="Halden", model="Rook", year="1971", chassis_number="HR4")
+    )
+    lacking = {lack.heading for lack in preview_dossier(session, usual(Cut.BUYER)).lacks}
+    assert not any("Identity" in heading for heading in lacking)
 
 
 def test_choices_are_kept_and_undone(session: Session) -> None:

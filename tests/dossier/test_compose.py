@@ -6,6 +6,7 @@ import pytest
 from journal.domain.areas import Area, Entry
 from journal.domain.car import Car, MilestoneKind
 from journal.domain.costs import CostRow, MissingRate
+from journal.domain.cuts import Cut, Part, usual
 from journal.domain.ids import AreaId, CameraId, EntryId, PinId, ReceiptId
 from journal.domain.photos import Camera, Kind, Role
 from journal.domain.receipts import Paper
@@ -257,3 +258,51 @@ def test_an_area_of_the_record_is_never_left_out() -> None:
     made = composed(record(areas=many, area_photos=(chosen(1, 1, Role.AFTER),)))
     assert sorted(a.area_id for a in made.areas) == sorted(a.id for a in many)
     assert all(isinstance(a, Area) for a in many)
+
+
+def test_a_reader_is_told_what_is_only_untidy_in_one() -> None:
+    unshared = tuple(records.receipt(n, 900) for n in range(1, 4))
+    rec = record(receipts=unshared, areas=(area(1),))
+    own = composed(rec, choices=usual(Cut.OWN)).lacks
+    bought = composed(rec, choices=usual(Cut.BUYER)).lacks
+    assert "Receipts shared to no repair area" in [lack.heading for lack in own]
+    assert bought[-1].heading == "Smaller things"
+    assert bought[-1].items[0].label == "3 receipts shared to no repair area"
+
+
+def test_the_car_as_it_was_stands_before_the_car_as_it_is() -> None:
+    rec = record(
+        areas=(area(1, ("found", "2016-01"), ("welded", "2017"), ("finished", "2018")),),
+        milestones=(records.milestone(MilestoneKind.STRIPPED, "2016-05"),),
+    )
+    made = composed(rec)
+    assert made.was is not None
+    assert made.was.heading == "May 2016, when the car was stripped"
+    assert [mark.stage for mark in made.was.marks] == ["found"]
+    assert [mark.stage for mark in made.marks] == ["finished"]
+    still = record(areas=(area(1, ("found", "2016-01")),))
+    assert composed(still).was is None
+
+
+def test_only_the_areas_chosen_are_told() -> None:
+    rec = record(areas=(area(1, ("found", "2015")), area(2, ("found", "2016"))))
+    made = composed(rec, choices=replace(usual(Cut.OWN), areas=frozenset({AreaId(2)})))
+    assert [story.number for story in made.areas] == [2]
+
+
+def test_few_photos_of_an_area_are_those_that_tell_the_most() -> None:
+    photos = tuple(photo(n, f"2016-0{n}-10T10:00:00") for n in range(1, 8))
+    roles = (Role.BEFORE, *[Role.DURING] * 5, Role.AFTER)
+    stages = (
+        ("found", "2016-01"), ("cut back", "2016-02"), ("welded", "2016-05-01"),
+        ("finished", "2016-07"),
+    )  # fmt: skip
+    rec = record(
+        areas=(area(1, *stages),),
+        photos=photos,
+        area_photos=tuple(chosen(1, n, role, n) for n, role in enumerate(roles, 1)),
+    )
+    choices = replace(usual(Cut.OWN), photos=4).with_part(Part.PAIRS, wanted=False)
+    (story,) = composed(rec, choices=choices).areas
+    # Before, the first of the work and after; then one for the claim that had none: the weld.
+    assert [row.photo.id for row in story.shown] == [1, 2, 5, 7]
