@@ -45,7 +45,8 @@ def labelled(picture: diagram.Picture) -> bytes:
         _number(label.x * picture.width, label.y * picture.height, label.text, size)
         for label in picture.labels
     )
-    return picture.svg.replace(b"</svg>", words.encode() + b"</svg>")
+    group = f'<g font-size="{size:.1f}">{words}</g></svg>'
+    return picture.svg.replace(b"</svg>", group.encode())
 
 
 def _canvas(
@@ -67,8 +68,10 @@ def _canvas(
     above = [diagram.decor_path(one, line) for one in decor if one.weight is not Weight.GROUND]
     parts.append(f'<g class="above">{"".join(above)}</g>')
     size = max(view.width, view.height) * _NUMBER
+    parts.append(f'<g class="numbers" font-size="{size:.1f}" aria-hidden="true">')
     for panel, spot in diagram.label_spots(drawing, view, marks).items():
         parts.append(_number(spot.x, spot.y, diagram.numbers_on(marks[panel].areas), size))
+    parts.append("</g>")
     margin = max(view.width, view.height) / 100
     box = (
         f"{-margin:.1f} {-margin:.1f} {view.width + 2 * margin:.1f} {view.height + 2 * margin:.1f}"
@@ -110,10 +113,10 @@ def _said(label: str, mark: PanelMark) -> str:
 
 
 def _number(x: float, y: float, text: str, size: float) -> str:
-    place = f'x="{x:.1f}" y="{y + size * 0.35:.1f}" font-size="{size:.1f}"'
+    """A repair area's number at its spot; its size is inherited, so that a phone can enlarge it."""
     ink = (
         'fill="#23211e" stroke="#ffffff" stroke-linejoin="round" paint-order="stroke"'
         f' stroke-width="{size * 0.28:.1f}"'
     )
-    face = 'font-family="Cabin, sans-serif" font-weight="700" text-anchor="middle"'
-    return f'<text {place} {face} {ink} aria-hidden="true">{content(text)}</text>'
+    face = 'font-family="Cabin, sans-serif" font-weight="700" text-anchor="middle" dy="0.35em"'
+    return f'<text x="{x:.1f}" y="{y:.1f}" {face} {ink}>{content(text)}</text>'

@@ -6,6 +6,7 @@ from typing import Any
 
 from journal.domain.cuts import Part
 from journal.domain.ids import PanelId, PhotoId
+from journal.domain.photos import Role
 from journal.domain.record import Record
 from journal.dossier import diagram, metal_map
 from journal.dossier.album import links
@@ -74,7 +75,7 @@ def site(dossier: Dossier, record: Record, plates: Plates) -> Site:
     made = Site()
     has_drawing = dossier.choices.has(Part.DRAWING) and bool(dossier.drawing.shapes)
     panels = _panels(dossier, record) if has_drawing else ()
-    pairs = [PairPage(pair, plates.pairs.get(n)) for n, pair in enumerate(dossier.pairs)]
+    pairs = [PairPage(pair, plates.pairs.get(n)) for n, pair in enumerate(all_pairs(dossier))]
     years = timeline(dossier, record)
     costs = _costs(dossier, made.files)
     made.shared = {
@@ -103,9 +104,23 @@ def site(dossier: Dossier, record: Record, plates: Plates) -> Site:
     pages += _photo_pages(dossier, record, panels)
     pages.append(_page(links.PHOTO_INDEX, "photos.html", "Photos", {}))
     if costs is not None:
-        pages.append(_page(links.COSTS, "costs.html", "Costs and hours", costs))
+        pages.append(_page(links.COSTS, "costs.html", _money_title(dossier), costs))
     pages.append(_page(links.RECORD, "record.html", "How this is known", {}))
     return made
+
+
+def all_pairs(dossier: Dossier) -> tuple[PairShown, ...]:
+    """The dossier's pairs, then one for each other repair area that has a before and an after."""
+    if not dossier.choices.has(Part.PAIRS):
+        return dossier.pairs
+    paired = {pair.area for pair in dossier.pairs}
+    made = list(dossier.pairs)
+    for area in dossier.areas:
+        before = [shown for shown in area.shown if shown.role is Role.BEFORE]
+        after = [shown for shown in area.shown if shown.role is Role.AFTER]
+        if before and after and area.number not in paired:
+            made.append(PairShown(area.number, area.name, before[0], after[-1], ""))
+    return tuple(made)
 
 
 def _page(file: str, template: str, title: str, values: Mapping[str, Any]) -> Page:
@@ -120,7 +135,7 @@ def _nav(
         (bool(years), links.TIMELINE, "Timeline"),
         (bool(dossier.areas), links.AREAS, "Repair areas"),
         (bool(dossier.shown), links.PHOTO_INDEX, "Photos"),
-        (has_costs, links.COSTS, "Costs"),
+        (has_costs, links.COSTS, "Costs" if dossier.costs.grids else "Hours"),
         (True, links.RECORD, "How it is known"),
     )
     return [(file, words) for is_there, file, words in rows if is_there]
@@ -267,3 +282,9 @@ def _costs(dossier: Dossier, files: dict[str, bytes]) -> dict[str, Any] | None:
         for number, chart in enumerate(dossier.charts, 1)
     ]
     return {"grids": grids, "charts": charts}
+
+
+def _money_title(dossier: Dossier) -> str:
+    if dossier.costs.grids:
+        return "Costs and hours"
+    return "Hours and receipts" if dossier.costs.receipts else "Hours"

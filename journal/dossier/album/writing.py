@@ -11,7 +11,7 @@ from journal.domain.private_words import Private
 from journal.domain.progress import Context
 from journal.domain.record import Record
 from journal.dossier.album import links, marker
-from journal.dossier.album.pages import site
+from journal.dossier.album.pages import all_pairs, site
 from journal.dossier.album.plates import Plates, plates
 from journal.dossier.album.render import rendered
 from journal.dossier.document import Dossier
@@ -57,7 +57,7 @@ def write_album(
     own = marker.own_files(out)
     try:
         with new_folder(out, own) as folder:
-            made = plates(dossier.shown, dossier.pairs, pictures, folder, context)
+            made = plates(dossier.shown, all_pairs(dossier), pictures, folder, context)
             pages = _write(dossier, record, made, folder, context)
     except FileExistsError as error:
         raise JournalError(
