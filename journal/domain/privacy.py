@@ -294,9 +294,9 @@ def said_of(redacted: Redacted, photos_covered: int = 0) -> tuple[str, ...]:
     rows = [words for kind, words in _SAID.items() if kind in redacted.withheld]
     found = sum(redacted.counts.values())
     if found:
-        times = "once" if found == 1 else f"in {found:,} places"
+        times = "once" if found == 1 else f"in {found:,} places of the whole record"
         rows.append(f"In the owner's words {MARK} stands for it, {times}.")
     if photos_covered:
         noun = "1 photo" if photos_covered == 1 else f"{photos_covered:,} photos"
-        rows.append(f"Grey boxes cover it on {noun}; the originals are as they were.")
+        rows.append(f"Grey boxes cover it on {noun} of the record; the originals are as they were.")
     return (*rows, ALWAYS)
