@@ -43,6 +43,8 @@ class Areas(Subject):
 
     def remove(self, area_id: AreaId) -> None:
         """Take an area out, with its stages, shares and welds; photos, lines and entries stay."""
+        from journal.store.dossier_cuts import DossierCuts
+
         db = self._db
         self._remove_welds(area_id)
         for table in _BELOW:
@@ -54,6 +56,7 @@ class Areas(Subject):
             for (row,) in found:
                 update(db, table, row, {"area_id": None})
         self._remove_from_clocks(area_id)
+        DossierCuts(self._journal).forget_area(area_id)
         delete(db, "areas", area_id)
 
     def _remove_from_clocks(self, area_id: AreaId) -> None:

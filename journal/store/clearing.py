@@ -8,7 +8,8 @@ from journal.store.journal import Journal
 from journal.store.originals import loose
 from journal.store.rows import delete
 
-_UNUSED = """
+#: The originals that no table shows.
+UNUSED = """
 SELECT o.id, o.sha256, o.suffix FROM originals o
 WHERE NOT EXISTS (SELECT 1 FROM photos p WHERE p.sha256 = o.sha256 AND p.removed = 0)
   AND NOT EXISTS (SELECT 1 FROM receipt_papers r WHERE r.sha256 = o.sha256)
@@ -17,7 +18,7 @@ WHERE NOT EXISTS (SELECT 1 FROM photos p WHERE p.sha256 = o.sha256 AND p.removed
 """
 
 #: Tables with a column that points at a photo, emptied of it before it goes.
-_ON_PHOTOS = (
+ON_PHOTOS = (
     ("pins", "photo_id"), ("area_photos", "photo_id"), ("cover_boxes", "photo_id"),
     ("standard_views", "photo_id"), ("pairs", "before_id"), ("pairs", "after_id"),
 )  # fmt: skip
@@ -25,7 +26,7 @@ _ON_PHOTOS = (
 
 def removed(journal: Journal) -> int:
     """How many originals nothing in the record shows any more."""
-    return len(journal.db.execute(_UNUSED).fetchall()) + len(loose(journal))
+    return len(journal.db.execute(UNUSED).fetchall()) + len(loose(journal))
 
 
 def clear_out(journal: Journal, trash: Callable[[Path], None]) -> int:
@@ -36,7 +37,7 @@ def clear_out(journal: Journal, trash: Callable[[Path], None]) -> int:
     Raises:
         JournalError: a file could not be sent to the trash.
     """
-    unused = journal.db.execute(_UNUSED).fetchall()
+    unused = journal.db.execute(UNUSED).fetchall()
     if unused:
         with journal.edit(f"Clear out {len(unused)} removed originals"):
             for original_id, sha256, _ in unused:
@@ -55,10 +56,11 @@ def clear_out(journal: Journal, trash: Callable[[Path], None]) -> int:
 def _forget(journal: Journal, original_id: int, sha256: str) -> None:
     db = journal.db
     for (photo,) in db.execute("SELECT id FROM photos WHERE sha256 = ?", (sha256,)).fetchall():
-        for table, column in _ON_PHOTOS:
+        for table, column in ON_PHOTOS:
             rows = db.execute(f"SELECT id FROM {table} WHERE {column} = ?", (photo,)).fetchall()
             for (row,) in rows:
                 delete(db, table, row)
         journal.photo_spans.forget(photo)
+        journal.metalwork.forget_photo(photo)
         delete(db, "photos", photo)
     delete(db, "originals", original_id)

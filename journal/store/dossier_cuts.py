@@ -1,8 +1,10 @@
 """What the owner chose for each cut of the dossier: parts, private words, standard views."""
 
+from dataclasses import replace
+
 from journal.domain.cuts import Choices, Cut, from_json, to_json
 from journal.domain.errors import JournalError
-from journal.domain.ids import PhotoId, PrivateWordId
+from journal.domain.ids import AreaId, PhotoId, PrivateWordId
 from journal.domain.private_words import Private, PrivateWord
 from journal.domain.standard_views import STANDARD_VIEWS, ViewPhoto
 from journal.store.opened import Subject
@@ -29,6 +31,20 @@ class DossierCuts(Subject):
             insert(self._db, "dossier_cuts", {"cut": choices.cut.value, **values})
         else:
             update(self._db, "dossier_cuts", row[0], values)
+
+    def forget_area(self, area_id: AreaId) -> None:
+        """Take an area that goes out of the choices; another may be given its number.
+
+        Where it is the last one chosen it stays: a choice of none would tell them all.
+        """
+        for row, cut, text in self._db.execute(
+            "SELECT id, cut, choices FROM dossier_cuts"
+        ).fetchall():
+            choices = from_json(Cut(cut), text)
+            left = choices.areas - {area_id}
+            if left and left != choices.areas:
+                values = {"choices": to_json(replace(choices, areas=left))}
+                update(self._db, "dossier_cuts", row, values)
 
     # Private words
 

@@ -118,6 +118,13 @@ class Metalwork(Subject):
         """Take the day of a state out."""
         delete(self._db, "seam_changes", change_id)
 
+    def forget_photo(self, photo_id: PhotoId) -> None:
+        """Show welds by their other photos, since this one goes and another may get its number."""
+        found = self._db.execute("SELECT id, photos FROM seam_changes WHERE photos <> '[]'")
+        for row, photos in found.fetchall():
+            left = [photo for photo in json.loads(photos) if photo != photo_id]
+            update(self._db, "seam_changes", row, {"photos": json.dumps(left)})
+
     def changes(self) -> tuple[SeamChange, ...]:
         """Every state that a part of a seam came to, in order of date."""
         found = self._db.execute(
