@@ -10,7 +10,7 @@ from journal.domain.pictures import Picture
 from journal.domain.progress import Context, Silent
 
 if TYPE_CHECKING:
-    from journal.dossier.preview import Proof
+    from journal.dossier.preview import Proof as Proof
 
 
 def preview_pages(session: Session, choices: Choices, context: Context | None = None) -> "Proof":

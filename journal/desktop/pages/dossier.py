@@ -1,41 +1,41 @@
-"""The page of the dossier: what will be in it, one press to make it, and what came of it."""
+"""The page of the dossier: for whom, with what, how it will look, and making it."""
 
-from collections.abc import Iterator
-from pathlib import Path
+from dataclasses import replace
+from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QStandardPaths, Qt, QUrl
-from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import (
-    QApplication,
-    QFileDialog,
-    QFrame,
-    QGridLayout,
-    QLabel,
-    QLineEdit,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QApplication, QLineEdit, QSplitter, QWidget
 
-from journal.actions.dossiers import make_dossier, preview_dossier
-from journal.desktop import icons
+from journal.actions import areas as area_actions
+from journal.actions import cars, privacy
+from journal.actions.dossiers import choices_of, choose, choose_as_usual, make_dossier
 from journal.desktop.desk import Desk
 from journal.desktop.pages import Page
+from journal.desktop.pages.dossier_choices import ChoicesPanel
+from journal.desktop.pages.dossier_cut import CutBar
+from journal.desktop.pages.dossier_made import MadeCard, choose_file, proposed_file
 from journal.desktop.tasks import Task
-from journal.desktop.theme import colours_of
-from journal.desktop.widgets.parts import button, card, clear_layout, column, label, row, scrolled
+from journal.desktop.widgets.flow import FlowLayout
+from journal.desktop.widgets.page_preview import PagePreview
+from journal.desktop.widgets.parts import button, column, label, row, scrolled
 from journal.domain.changes import Changes
+from journal.domain.cuts import Choices, Cut, usual
 
-_WIDTH = 760
-_SIGN = 24
+#: What a cut's choices and the lists beside them are read again for.
+_CHOSEN = frozenset({"dossier", "areas", "covers", "car"})
+#: So long nothing may be chosen before the pages are set anew, in milliseconds.
+_CALM = 350
+_ELLIPSIS = "\N{HORIZONTAL ELLIPSIS}"
+_FOR = {Cut.BUYER: " for a buyer", Cut.VALUER: " for a valuer", Cut.OWN: ""}
 
 
 class DossierPage(Page):
-    """Makes the document for a buyer, a valuer or the owner.
+    """Chooses what a dossier holds, shows its pages, and makes it.
 
     Attributes:
         choose: asks for the file, given the page and the file proposed; None for none.
-        open_file: opens a file or folder in the system's own program.
+        acts: the row of buttons that make something.
     """
 
     title = "Dossier"
@@ -45,96 +45,179 @@ class DossierPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.choose = choose_file
-        self.open_file = open_with_system
+        self.cut = Cut.BUYER
+        self._choices: Choices = usual(self.cut)
         self._reading: Task | None = None
+        self._is_late = False
         self._task: Task | None = None
-        self._name = "Dossier"
-        self._contents: tuple[tuple[str, str], ...] = ()
-        self._grid = QGridLayout()
+        self._calm = QTimer(self, interval=_CALM, singleShot=True)
+        self.cuts = CutBar()
+        self.panel = ChoicesPanel()
+        self.preview = PagePreview(desk)
+        self.made = MadeCard()
         self.make_button = button(
-            "&Make the dossier", self.make, icon="dossier", role="primary", hint="Choose a file"
+            f"&Make the dossier{_ELLIPSIS}",
+            self.make,
+            icon="dossier",
+            role="primary",
+            hint="Choose a file",
         )
         self.bundle_button = button(
-            "Make the &bundle\N{HORIZONTAL ELLIPSIS}",
+            f"Make the &bundle{_ELLIPSIS}",
             self.make_bundle,
             icon="bundle",
             hint="Dossier, record and originals in one package that a stranger can check",
         )
+        self.usual_button = button(
+            "As &usual", self._as_usual, icon="undo", hint="The parts that it has by itself"
+        )
         self.state = label("", "muted")
-        self.result = QFrame()
-        self._result_layout = QVBoxLayout(self.result)
         self._build()
+        self.cuts.chosen.connect(self._on_cut)
+        self.panel.changed.connect(self._on_chosen)
+        self._calm.timeout.connect(self._set_pages)
 
     def _build(self) -> None:
+        views = button(
+            f"Standard &views{_ELLIPSIS}", self.choose_views, icon="camera",
+            hint="Choose a photo of each side of the car",
+        )  # fmt: skip
+        words = button(
+            f"Private &words{_ELLIPSIS}", self.list_words, icon="lock",
+            hint="List names, addresses and numbers to be withheld",
+        )  # fmt: skip
+        covers = button(
+            f"&Covered photos{_ELLIPSIS}", self.show_covers, icon="box",
+            hint="Photos with something covered, and covering more",
+        )  # fmt: skip
+        for line, acts in (
+            (self.panel.part_acts, (views, self.usual_button)),
+            (self.panel.withheld_acts, (words, covers)),
+        ):
+            for act in acts:
+                line.addWidget(act)
+            line.addStretch(1)
         content = QWidget()
-        inner = QWidget()
-        inner.setMaximumWidth(_WIDTH)
-        self._grid.setHorizontalSpacing(12)
-        self._grid.setVerticalSpacing(10)
-        self._grid.setColumnStretch(1, 1)
-        contents = card(label("What will be in it", "subheading"))
-        contents_layout = contents.layout()
-        assert isinstance(contents_layout, QVBoxLayout)
-        contents_layout.addLayout(self._grid)
-        self.result.setProperty("role", "card")
-        self._result_layout.setContentsMargins(12, 12, 12, 12)
-        self._result_layout.setSpacing(8)
-        self.result.hide()
-        words = label(
-            "A PDF that a stranger can follow: the car, each repair area with before, during and "
-            "after, what it cost, what proves each statement and what is not proven, and a list "
-            "of every photo and paper with its date and checksum.",
-            "muted",
-        )
-        layout = column(label("The dossier", "heading"), words, contents, spacing=12, margin=24)
-        made = row(self.make_button, self.bundle_button, self.state)
-        made.setStretch(2, 1)
-        layout.addLayout(made)
-        layout.addWidget(self.result)
-        layout.addStretch(1)
-        inner.setLayout(layout)
-        centred = row(None, inner, None)
-        centred.setStretchFactor(inner, 100)
-        content.setLayout(centred)
-        self.setLayout(column(scrolled(content)))
+        inner = column(self.panel, spacing=0)
+        inner.setContentsMargins(0, 0, 10, 8)
+        inner.addStretch(1)
+        content.setLayout(inner)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.setChildrenCollapsible(False)
+        left = scrolled(content)
+        left.setMinimumWidth(440)
+        split.addWidget(left)
+        split.addWidget(self.preview)
+        split.setSizes([560, 600])
+        split.setStretchFactor(1, 1)
+        self.acts = QWidget()
+        flow = FlowLayout(self.acts, spacing=8)
+        flow.addWidget(self.make_button)
+        flow.addWidget(self.bundle_button)
+        foot = row(self.acts, self.state)
+        foot.setStretch(0, 1)
+        layout = column(self.cuts, spacing=10, margin=12)
+        layout.addWidget(split, 1)
+        layout.addWidget(self.made)
+        layout.addLayout(foot)
+        self.setLayout(layout)
         self.setFocusProxy(self.make_button)
 
-    # --- what will be in it ---
+    # --- what is chosen ---
+
+    @property
+    def choices(self) -> Choices:
+        """What the dossier would hold now."""
+        return self._choices
 
     def refresh(self, changes: Changes | None) -> None:
-        """Count again what would be in it, off the main thread: the whole record is read."""
+        """Read the choices again, and set the pages anew, off the main thread."""
         if changes is not None and not changes.kinds:
             return
+        if changes is None or changes.kinds & _CHOSEN:
+            self._show_choices()
+        self._calm.start(0 if changes is None else _CALM)
+        if changes is not None:
+            self.preview.say("Something changed; the pages will follow.")
+
+    def _show_choices(self) -> None:
+        if not self.desk.read_only:
+            self._choices = self.desk.ask(choices_of, self.cut) or self._choices
+        self.cuts.show_cut(self.cut)
+        words = len(self.desk.ask(privacy.private_words) or ())
+        photos = len(self.desk.ask(privacy.covered_photos) or ())
+        areas = self.desk.ask(area_actions.areas) or ()
+        self.panel.show_choices(self._choices, areas, words=words, photos=photos)
+        self.usual_button.setEnabled(self._choices != usual(self.cut))
+
+    def show_cut(self, cut: Cut) -> None:
+        """Bring a cut to the front."""
+        self.cut = cut
+        self._choices = self.desk.ask(choices_of, cut) or usual(cut)
+        self._show_choices()
+        self._calm.start()
+
+    def _on_cut(self, cut: Cut) -> None:
+        if cut is not self.cut:
+            self.show_cut(cut)
+
+    def _on_chosen(self, choices: Choices) -> None:
+        """Keep what was chosen; in a journal open for reading it holds for this one time."""
+        self._choices = replace(choices, cut=self.cut)
+        if self.desk.read_only:
+            self._show_choices()
+            self._calm.start()
+        else:
+            self.desk.act(choose, self._choices)
+
+    def _as_usual(self) -> None:
+        if self.desk.read_only:
+            self._on_chosen(usual(self.cut))
+        else:
+            self.desk.act(choose_as_usual, self.cut)
+
+    # --- how it will look ---
+
+    def _set_pages(self) -> None:
+        """Set the pages in a reader's thread; one that is out of date ends before the next."""
         if self._reading is not None:
             self._reading.cancel()
-        session = self.desk.session
+            self._is_late = True
+            return
+        self._is_late = False
+        self.preview.say(f"Setting the pages {_ELLIPSIS}")
+        session, choices = self.desk.session, self._choices
 
-        def job(_context: object) -> tuple[str, tuple[tuple[str, str], ...]]:
-            dossier = preview_dossier(session)
-            return dossier.car.title, tuple(_contents(dossier))
+        def job(context: Any) -> Any:
+            from journal.actions.dossier_preview import preview_pages
 
-        self._reading = self.desk.read(job, self._show, self)
+            return preview_pages(session, choices, context)
 
-    def contents(self) -> tuple[str, ...]:
-        """What will be in it, as the page says it."""
-        return tuple(words for _, words in self._contents)
+        task = self.desk.tasks.read(
+            job, owner=self, on_done=self._show_pages, on_failed=self._on_no_pages
+        )
+        task.on_cancelled = self._on_out_of_date
+        self._reading = task
 
-    def _show(self, found: tuple[str, tuple[tuple[str, str], ...]]) -> None:
+    def _show_pages(self, pages: Any) -> None:
         self._reading = None
-        self._name, self._contents = found
-        while (item := self._grid.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        for place, (sign, words) in enumerate(self._contents):
-            picture = QLabel()
-            colour = colours_of(self.palette()).text
-            picture.setPixmap(icons.icon(sign, colour).pixmap(_SIGN, _SIGN))
-            self._grid.addWidget(picture, place, 0)
-            self._grid.addWidget(label(words), place, 1)
-            if sign == "gaps":
-                see = button("See the gaps", self._to_gaps, role="quiet")
-                self._grid.addWidget(see, place, 2)
+        photos = "1 photo" if pages.photos == 1 else f"{pages.photos:,} photos"
+        said = [f"As it will be; photos are rough here. {photos}.", *pages.notes]
+        self.preview.say(" ".join(said))
+        self.preview.show_pages(pages)
+
+    def _on_out_of_date(self) -> None:
+        self._reading = None
+        if self._is_late:
+            self._set_pages()
+
+    def _on_no_pages(self, error: Exception) -> None:
+        self._reading = None
+        if self._is_late:
+            self._set_pages()
+            return
+        self.preview.say("The pages can’t be shown.")
+        self.desk.tell_failure(error)
 
     # --- making it ---
 
@@ -142,45 +225,28 @@ class DossierPage(Page):
         """Ask for a file and make the dossier there."""
         if self._task is not None:
             return
-        out = self.choose(self, _proposed(self._name))
+        car = self.desk.ask(cars.car)
+        out = self.choose(self, proposed_file(car.title if car else "", _FOR[self.cut]))
         if out is None:
             return
-        session = self.desk.session
-        self.result.hide()
+        session, choices = self.desk.session, self._choices
+        self.made.hide()
         self.state.setText("Under way; the strip at the bottom shows how far.")
         self.make_button.setEnabled(False)
         task = self.desk.run(
             "Making the dossier",
-            lambda context: make_dossier(session, out, context),
+            lambda context: make_dossier(session, out, context, choices),
             self._on_made,
-            self._on_cancelled,
+            partial(self._end, "Stopped; no file was made."),
         )
         task.on_failed = self._on_failed
         self._task = task
 
     def _on_made(self, report: Any) -> None:
         self._end("")
-        path: Path = report.path
-        clear_layout(self._result_layout)
-        pages, photos = report.pages, report.photos
-        said = f"Made: {path.name}, {_count(pages, 'page')} with {_count(photos, 'photo')}."
-        self._result_layout.addWidget(label(said, "subheading"))
-        self._result_layout.addWidget(label(str(path.parent), "muted"))
-        opens = button("&Open", lambda: self.open_file(path), icon="open", role="primary")
-        acts = row(
-            opens,
-            button("Show in &folder", lambda: self.open_file(path.parent), icon="folder"),
-            None,
-        )
-        self._result_layout.addLayout(acts)
-        for note in report.notes:
-            self._result_layout.addWidget(label(note))
-        self.result.show()
+        self.made.show_report(report)
         if self.isVisible() and not isinstance(QApplication.focusWidget(), QLineEdit):
-            opens.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def _on_cancelled(self) -> None:
-        self._end("Stopped; no file was made.")
+            self.made.focus()
 
     def _on_failed(self, error: Exception) -> None:
         self._end("It could not be made.")
@@ -195,56 +261,29 @@ class DossierPage(Page):
         """Ask what goes into a bundle, and make it."""
         from journal.desktop.dialogs.bundle import BundleDialog
 
-        dialog = BundleDialog(self.desk, self.window())
+        dialog = BundleDialog(self.desk, self.window(), self._choices)
         dialog.exec()
         dialog.deleteLater()
 
-    def _to_gaps(self) -> None:
-        self.desk.show_page("Gaps")
+    # --- what belongs to it ---
 
+    def choose_views(self) -> None:
+        """Choose the photos of the standard views."""
+        from journal.desktop.dialogs.opening import open_dialog
+        from journal.desktop.dialogs.standard_views import StandardViewsDialog
 
-def choose_file(parent: QWidget, proposed: Path) -> Path | None:
-    """Ask where the dossier is to be saved."""
-    name, _ = QFileDialog.getSaveFileName(
-        parent, "Save the dossier as", str(proposed), "PDF (*.pdf)"
-    )
-    if not name:
-        return None
-    path = Path(name)
-    return path if path.suffix.lower() == ".pdf" else path.with_name(path.name + ".pdf")
+        open_dialog(StandardViewsDialog(self.desk, self.window()))
 
+    def list_words(self) -> None:
+        """List private words."""
+        from journal.desktop.dialogs.opening import open_dialog
+        from journal.desktop.dialogs.private_words import PrivateWordsDialog
 
-def open_with_system(path: Path) -> None:
-    """Open a file or folder in the system's own program."""
-    QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
+        open_dialog(PrivateWordsDialog(self.desk, self.window()))
 
+    def show_covers(self) -> None:
+        """Show the photos with something covered, and cover more."""
+        from journal.desktop.dialogs.covered_photos import CoveredPhotosDialog
+        from journal.desktop.dialogs.opening import open_dialog
 
-def _proposed(car: str) -> Path:
-    found = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
-    folder = Path(found) if found and Path(found).is_dir() else Path.home()
-    safe = "".join(sign for sign in car if sign.isalnum() or sign in " -_").strip()
-    return folder / f"{safe or 'Car'} dossier.pdf"
-
-
-def _contents(dossier: Any) -> Iterator[tuple[str, str]]:
-    """Icon and words for each part, from what the dossier would say today."""
-    yield "car", f"The car: {dossier.car.title}, {_count(len(dossier.identity), 'particular')}"
-    if dossier.milestones:
-        yield "milestone", _count(len(dossier.milestones), "milestone")
-    yield "drawing", "The drawing, with how far each panel is"
-    areas = len(dossier.areas)
-    yield "areas", f"{_count(areas, 'repair area')}, with what was found and what was done"
-    shown = len(dossier.shown)
-    yield "photo", f"{_count(shown, 'photo')} of them, before, during and after"
-    receipts = len(dossier.costs.receipts)
-    yield "receipt", f"{_count(receipts, 'receipt')}, and what it cost laid out"
-    lacking = sum(len(lack.items) for lack in dossier.lacks)
-    yield "gaps", f"{_count(lacking, 'gap')}, stated openly"
-    yield "check", "How each date is known, and the SHA-256 of every photo and paper used"
-
-
-def _count(number: int, noun: str) -> str:
-    """A number with its noun: "1 page", "no gaps", "1,204 photos"."""
-    if number == 1:
-        return f"1 {noun}"
-    return f"{number:,} {noun}s" if number else f"no {noun}s"
+        open_dialog(CoveredPhotosDialog(self.desk, self.window()))
