@@ -38,6 +38,7 @@ COMMANDS = {
     "views": "Choose the photos of the whole car.",
     "private": "Say what is withheld from others.",
     "dossier": "Make the dossier as a PDF.",
+    "album": "Make the web album, for any browser.",
     "export": "Take the record out as tables.",
     "bundle": "Make a bundle of dossier, record and originals.",
     "stamp": "Have a bundle stamped with the time.",

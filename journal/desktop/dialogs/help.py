@@ -33,6 +33,7 @@ HELP_PAGES = (
     ("claims", "Claims and evidence"),
     ("dossier", "8. Dossier"),
     ("record", "What a record should hold"),
+    ("album", "Web album"),
     ("bundle", "9. Bundle and check"),
     ("survey", "Survey and estimate"),
     ("wanted", "Wanted parts"),
