@@ -292,6 +292,7 @@ def _add_pictures(
     _pin(session, pictures, numbers, context)
     _choose(session, pictures, numbers, area_ids)
     _record_photo_days(session)
+    return numbers
     record_choices(session, area_ids)
 
 

@@ -34,6 +34,9 @@ from journal.domain.shapes import Point
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+#: Errors are kept to a thousandth of a pixel: nobody can show spots better.
+_DECIMALS = 3
+
 
 def pairs(session: Session) -> tuple[Pair, ...]:
     """Every pair whose photos are there, area by area, in the owner's order."""
@@ -107,7 +110,7 @@ def found_fit(
         common_part(kept)
     except JournalError:
         return None
-    return Fit(How.FOUND, kept, (), error_px, inliers)
+    return Fit(How.FOUND, kept, (), round(error_px, _DECIMALS), inliers)
 
 
 def fit_by_hand(before: Photo, after: Photo, points: Sequence[PointPair]) -> Fit:
@@ -130,7 +133,7 @@ def fit_by_hand(before: Photo, after: Photo, points: Sequence[PointPair]) -> Fit
     common_part(matrix)
     back = inverse(turn_map(before.turn)), inverse(turn_map(after.turn))
     kept = tuple(PointPair(mapped(back[0], p.before), mapped(back[1], p.after)) for p in points)
-    return Fit(How.BY_HAND, matrix, kept, laid.error_px)
+    return Fit(How.BY_HAND, matrix, kept, round(laid.error_px, _DECIMALS))
 
 
 def shown_points(before: Photo, after: Photo, fit: Fit) -> tuple[PointPair, ...]:

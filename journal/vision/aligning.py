@@ -32,6 +32,8 @@ _NEAR = 3.0
 
 _FEATURES = 4000
 _RATIO = 0.85
+#: A nearest feature needs a next nearest to be told from.
+_NEXT = 2
 
 #: The part of each picture that the points in agreement must spread over.
 _LEAST_SPREAD = 0.02
@@ -171,29 +173,35 @@ def _turn(a: Point, b: Point, c: Point) -> float:
 
 
 def _matches(before: Features, after: Features) -> "tuple[NDArray[Any], NDArray[Any]]":
-    """Features that are each other's nearest, and much nearer than the next nearest."""
-    import cv2
+    """Features that are each other's nearest, and from both sides much nearer than the next.
+
+    The numbers are of length 1, so that one product of matrices gives every distance.
+    """
     import numpy as np
 
     none = np.zeros(0, np.intp)
-    if min(len(before.numbers), len(after.numbers)) < 2:
+    if min(len(before.numbers), len(after.numbers)) < _NEXT:
         return none, none
-    matcher = cv2.BFMatcher(cv2.NORM_L2)
-    there = _nearest(matcher.knnMatch(before.numbers, after.numbers, k=2))
-    back = _nearest(matcher.knnMatch(after.numbers, before.numbers, k=2))
-    mutual = [(one, other) for one, other in there.items() if back.get(other) == one]
-    if not mutual:
-        return none, none
-    first, second = zip(*mutual, strict=True)
-    return np.array(first, np.intp), np.array(second, np.intp)
+    alike = before.numbers @ after.numbers.T
+    there, is_clear = _nearest(alike)
+    back, is_clear_back = _nearest(alike.T)
+    first = np.arange(len(there))
+    mutual = is_clear & is_clear_back[there] & (back[there] == first)
+    return first[mutual], there[mutual]
 
 
-def _nearest(found: Sequence[Any]) -> dict[int, int]:
-    return {
-        pair[0].queryIdx: pair[0].trainIdx
-        for pair in found
-        if len(pair) == 2 and pair[0].distance < _RATIO * pair[1].distance
-    }
+def _nearest(alike: "NDArray[Any]") -> "tuple[NDArray[Any], NDArray[Any]]":
+    """For each row the column most alike, and whether the next is far enough behind it."""
+    import numpy as np
+
+    rows = np.arange(len(alike))
+    best = alike.argmax(axis=1)
+    first = alike[rows, best]
+    alike[rows, best] = -1.0
+    second = alike.max(axis=1)
+    alike[rows, best] = first
+    # Between numbers of length 1 the square of the distance is 2 - 2 alike.
+    return best, (1.0 - first) < _RATIO**2 * (1.0 - second)
 
 
 def _fitted(
