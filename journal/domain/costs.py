@@ -125,7 +125,7 @@ class CostSummary:
         currency: ISO 4217 code that all money is in.
         restoration: spent up to the "on the road" milestone.
         upkeep: spent after it.
-        own_minutes: all time recorded, by all people.
+        minutes: all time recorded, by all people.
         restoration_minutes: the part of it up to the "on the road" milestone.
         upkeep_minutes: the part of it after.
         people: the same time by person.
@@ -144,7 +144,7 @@ class CostSummary:
     currency: str
     restoration: int
     upkeep: int
-    own_minutes: int
+    minutes: int
     restoration_minutes: int
     upkeep_minutes: int
     people: tuple[HoursRow, ...]

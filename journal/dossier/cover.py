@@ -94,13 +94,13 @@ def figures(
     areas = len(record.areas)
     has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
     money = summary.restoration if has_money else 0
-    minutes = summary.own_minutes if choices.has(Part.HOURS) else 0
+    minutes = summary.minutes if choices.has(Part.HOURS) else 0
     drawn = sums(record.seams, record.seam_changes).welded if choices.has(Part.METAL) else 0
     rows = [
         (areas, f"{finished:,} of {areas:,}", "repair areas finished"),
         (money, format_money(money, summary.currency), "restoration"),
         (drawn, f"{drawn / 1000:.1f} m", "of seam welded"),
-        (minutes, hours(_to_hour(minutes)), "own work"),
+        (minutes, hours(_to_hour(minutes)), "of work"),
         (len(record.photos), f"{len(record.photos):,}", _photos_label(len(record.photos), shown)),
     ]
     told = [Labelled(label, value) for amount, value, label in rows if amount]

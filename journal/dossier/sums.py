@@ -43,7 +43,7 @@ def costs(
     has_money = choices.has(Part.MONEY) and Private.PRICES not in record.withheld
     has_money = has_money and bool(summary.money or record.receipts)
     figures = _money_figures(summary) if has_money else ()
-    if choices.has(Part.HOURS) and summary.own_minutes:
+    if choices.has(Part.HOURS) and summary.minutes:
         figures = (*figures, *_hours_figures(summary))
     paid = _receipts(record, named=has_money) if choices.has(Part.RECEIPTS) else ()
     if not has_money:
@@ -67,7 +67,7 @@ def _money_figures(summary: CostSummary) -> tuple[Labelled, ...]:
 
 def _hours_figures(summary: CostSummary) -> tuple[Labelled, ...]:
     people = [Labelled(f"Of them {row.label}", hours(row.minutes)) for row in summary.people]
-    worked = Labelled("Hours worked", hours(summary.own_minutes))
+    worked = Labelled("Hours worked", hours(summary.minutes))
     return (worked, *(people if len(people) > 1 else ()))
 
 

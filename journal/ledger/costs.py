@@ -143,7 +143,7 @@ def cost_summary(books: Books | Account) -> CostSummary:
         currency=currency,
         restoration=total.restoration,
         upkeep=total.upkeep,
-        own_minutes=time.total.minutes,
+        minutes=time.total.minutes,
         restoration_minutes=time.total.restoration,
         upkeep_minutes=time.total.upkeep,
         people=time.rows,

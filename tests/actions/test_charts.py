@@ -45,7 +45,7 @@ def test_a_part_of_a_bar_is_made_of_what_adds_up_to_it(session, kind, step, wish
             assert made.total + made.minutes == value
             total += value
     whole = summary(session, wish)
-    assert total == (whole.own_minutes if kind is ChartKind.HOURS else whole.money)
+    assert total == (whole.minutes if kind is ChartKind.HOURS else whole.money)
 
 
 def test_own_and_paid_hours_are_stacked(session):

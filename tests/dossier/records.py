@@ -189,7 +189,7 @@ def summary(money: int = 12000, minutes: int = 390, **changes: Any) -> CostSumma
         currency="EUR",
         restoration=money,
         upkeep=0,
-        own_minutes=minutes,
+        minutes=minutes,
         restoration_minutes=minutes,
         upkeep_minutes=0,
         people=(),

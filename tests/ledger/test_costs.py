@@ -196,7 +196,7 @@ def test_the_summary_counts_hours_by_person_and_side_of_the_road() -> None:
     )
     assert (summary.restoration_minutes, summary.upkeep_minutes) == (150, 45)
     assert [(row.label, row.minutes) for row in summary.people] == [("Ada", 135), ("Bo", 60)]
-    assert (summary.own_minutes, summary.not_shared_minutes) == (195, 135)
+    assert (summary.minutes, summary.not_shared_minutes) == (195, 135)
 
 
 def test_an_empty_journal_costs_nothing() -> None:
@@ -243,7 +243,7 @@ def test_the_summary_agrees_with_the_tables(journal: Books) -> None:
     summary = cost_summary(journal)
     total = cost_table("area", journal).total
     assert (summary.restoration, summary.upkeep) == (total.restoration, total.upkeep)
-    assert (summary.own_minutes, summary.unproven) == (total.minutes, total.unproven)
+    assert (summary.minutes, summary.unproven) == (total.minutes, total.unproven)
     by_area = {row.key: row for row in cost_table("area", journal).rows}
     unshared = by_area.get(NOT_SHARED)
     assert summary.not_shared == (unshared.money if unshared else 0)

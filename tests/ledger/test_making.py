@@ -70,7 +70,7 @@ def test_what_a_figure_is_made_of_adds_up_to_it(journal: Books) -> None:
         "difference": summary.difference,
         "saved": summary.saved_against_new,
         "saved on": summary.saved_on,
-        "hours": summary.own_minutes,
+        "hours": summary.minutes,
         "restoration hours": summary.restoration_minutes,
         "upkeep hours": summary.upkeep_minutes,
         "not shared hours": summary.not_shared_minutes,
