@@ -292,8 +292,8 @@ def _add_pictures(
     _pin(session, pictures, numbers, context)
     _choose(session, pictures, numbers, area_ids)
     _record_photo_days(session)
-    return numbers
     record_choices(session, area_ids)
+    return numbers
 
 
 def _put_dates_right(
