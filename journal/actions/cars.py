@@ -16,6 +16,9 @@ def car(session: Session) -> Car:
 def change_car(session: Session, car: Car) -> Changes:
     """Record the car anew.
 
+    In another currency rates, valuations, estimates and limits stay as they were typed: 12.50 is
+    12.50 of the new one, or 13 where it has no smaller coin. Receipts have currencies of their own.
+
     Raises:
         JournalError: the name is empty, or the currency is unknown.
     """
@@ -23,8 +26,11 @@ def change_car(session: Session, car: Car) -> Changes:
 
     if not car.title.strip():
         raise JournalError("The car needs a name.")
-    minor_units(car.currency)
+    places = minor_units(car.currency)
     with session.journal.edit(f"Change the particulars of {car.title}") as edit:
+        before = session.journal.car.get().currency
+        if before != car.currency:
+            session.journal.car.shift_sums(places - minor_units(before))
         session.journal.car.change(car)
     return edit.changes()
 

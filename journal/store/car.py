@@ -12,6 +12,12 @@ from journal.store.schema import columns
 
 _COLUMNS = columns("car")[1:]
 
+#: Sums that have no currency of their own: they are in the journal's.
+_OWN_SUMS = (
+    ("people", ("rate",)), ("valuations", ("amount",)), ("surveys", ("ceiling",)),
+    ("findings", ("best", "likely", "worst")), ("wanted", ("price_limit", "new_price")),
+)  # fmt: skip
+
 
 class CarStore(Subject):
     """What the journal says of the car as a whole."""
@@ -30,6 +36,23 @@ class CarStore(Subject):
     def change(self, car: Car) -> None:
         """Record the car anew."""
         update(self._db, "car", 1, _values(car))
+
+    def shift_sums(self, places: int) -> None:
+        """Keep sums as they were typed where the currency has so many decimal places more.
+
+        Where it has fewer, half a unit is rounded up.
+        """
+        from fractions import Fraction
+
+        from journal.domain.sharing import nearest
+
+        scale = Fraction(10) ** places
+        for table, names in _OWN_SUMS:
+            found = self._db.execute(f"SELECT id, {', '.join(names)} FROM {table}").fetchall()
+            for row, *sums in found:
+                known = [pair for pair in zip(names, sums, strict=True) if pair[1] is not None]
+                if known:
+                    update(self._db, table, row, {n: nearest(minor * scale) for n, minor in known})
 
     def milestones(self) -> tuple[Milestone, ...]:
         """The turning points, in order of date."""
