@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from journal.actions import claims, dossiers, photos, privacy
+from journal.actions import claims, dossier_cuts, photos, privacy
 from journal.actions.session import Session
 from journal.domain.ids import AreaId
 
@@ -17,7 +17,7 @@ def record_choices(session: Session, area_ids: Mapping[str, AreaId]) -> None:
     by_name = {photo.name: photo for photo in photos.all_photos(session)}
     for view, name in readers.STANDARD_VIEWS.items():
         if name in by_name:
-            dossiers.set_standard_view(session, view, by_name[name].id)
+            dossier_cuts.set_standard_view(session, view, by_name[name].id)
     for cover in readers.COVERS:
         if cover.name in by_name:
             privacy.add_cover(session, by_name[cover.name], cover.place, cover.hides)

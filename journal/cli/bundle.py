@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from journal.actions.bundles import make_bundle
-from journal.actions.dossiers import choices_of
+from journal.actions.dossier_cuts import choices_of
 from journal.actions.journals import open_journal
 from journal.cli.options import journal_argument, json_option
 from journal.cli.output import DONE, IN_PART, answer, progress, tell

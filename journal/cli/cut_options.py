@@ -8,7 +8,7 @@ from typing import Any
 import click
 
 from journal.actions.areas import find_area
-from journal.actions.dossiers import choices_of
+from journal.actions.dossier_cuts import choices_of
 from journal.actions.session import Session
 from journal.domain.cuts import Choices, Cut, Part
 from journal.domain.private_words import Private

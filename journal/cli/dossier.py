@@ -5,7 +5,8 @@ from pathlib import Path
 
 import click
 
-from journal.actions.dossiers import choose, make_dossier
+from journal.actions.dossier_cuts import choose
+from journal.actions.dossiers import make_dossier
 from journal.actions.journals import open_journal
 from journal.cli.cut_options import CutAsked, cut_options
 from journal.cli.options import journal_argument, json_option

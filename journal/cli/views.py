@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from journal.actions.dossiers import set_standard_view, standard_views
+from journal.actions.dossier_cuts import set_standard_view, standard_views
 from journal.actions.journals import open_journal
 from journal.actions.photos import photos
 from journal.actions.timeline import find_photo

@@ -13,14 +13,8 @@ from journal.actions import privacy
 from journal.actions.add_photos import add_photos
 from journal.actions.areas import add_area, change_area, choose_photos
 from journal.actions.cars import change_car
-from journal.actions.dossiers import (
-    choices_of,
-    choose,
-    make_dossier,
-    preview_dossier,
-    set_standard_view,
-    standard_views,
-)
+from journal.actions.dossier_cuts import choices_of, choose, set_standard_view, standard_views
+from journal.actions.dossiers import make_dossier, preview_dossier
 from journal.actions.history import redo, undo
 from journal.actions.photos import all_photos, set_caption, turn
 from journal.actions.session import Session

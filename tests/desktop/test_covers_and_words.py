@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDropEvent, QPixmap
 
-from journal.actions import dossiers, history, privacy
+from journal.actions import dossier_cuts, history, privacy
 from journal.actions import photos as photo_actions
 from journal.desktop.dialogs.cover_boxes import CoverBoxesDialog
 from journal.desktop.dialogs.covered_photos import CoveredPhotosDialog
@@ -170,9 +170,9 @@ def test_a_photo_fills_a_side_by_press_by_drop_and_leaves_it(qtbot, desk, sessio
             QPointF(5, 5), Qt.DropAction.CopyAction, data, _LEFT, Qt.KeyboardModifier.NoModifier
         )
     )
-    chosen = {row.name: row.photo_id for row in dossiers.standard_views(session)}
+    chosen = {row.name: row.photo_id for row in dossier_cuts.standard_views(session)}
     assert chosen == {"front": photo.id, "rear": photo.id}
     assert photo.name in front.accessibleName()
     qtbot.keyClick(front, Qt.Key.Key_Delete)
-    assert [row.name for row in dossiers.standard_views(session)] == ["rear"]
+    assert [row.name for row in dossier_cuts.standard_views(session)] == ["rear"]
     assert dialog.said.text() == "1 of 7 sides have their photo."

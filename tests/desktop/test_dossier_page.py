@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QListWidget, QPushButton
 
-from journal.actions import dossiers, history
+from journal.actions import dossier_cuts, history
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.private_words import PrivateWordsDialog
 from journal.desktop.dialogs.standard_views import StandardViewsDialog
@@ -68,7 +68,7 @@ def test_a_tick_is_kept_for_its_cut_alone_and_can_be_undone(page, desk, session)
     assert page.cut is Cut.BUYER
     assert not page.panel.parts[Part.MONEY].isChecked()
     page.panel.parts[Part.MONEY].click()
-    assert dossiers.choices_of(session, Cut.BUYER).has(Part.MONEY)
+    assert dossier_cuts.choices_of(session, Cut.BUYER).has(Part.MONEY)
     page.cuts.buttons[Cut.OWN].click()
     assert page.choices == usual(Cut.OWN)
     page.cuts.buttons[Cut.BUYER].click()
@@ -85,10 +85,10 @@ def test_what_is_withheld_is_said_in_words_beside_the_ticks(qapp, page, session)
     assert "No sum of money anywhere" in unseen()
     page.panel.withheld.ticks[Private.PRICES].click()
     assert "No sum of money anywhere" not in unseen()
-    assert Private.PRICES not in dossiers.choices_of(session, Cut.BUYER).withheld
+    assert Private.PRICES not in dossier_cuts.choices_of(session, Cut.BUYER).withheld
     page.usual_button.click()
     assert "No sum of money anywhere" in unseen()
-    assert dossiers.choices_of(session, Cut.BUYER) == usual(Cut.BUYER)
+    assert dossier_cuts.choices_of(session, Cut.BUYER) == usual(Cut.BUYER)
     page.cuts.buttons[Cut.OWN].click()
     assert "Nothing is withheld" in unseen()
 
@@ -102,11 +102,11 @@ def test_some_areas_paper_and_photos_are_chosen(page, session):
     panel.letter.click()
     panel.for_screen.click()
     panel.photos.setValue(2)
-    kept = dossiers.choices_of(session, Cut.BUYER)
+    kept = dossier_cuts.choices_of(session, Cut.BUYER)
     assert [int(a) for a in kept.areas] == [panel.areas.item(1).data(Qt.ItemDataRole.UserRole)]
     assert (kept.paper, kept.pictures, kept.photos) == ("letter", "screen", 2)
     panel.all_areas.click()
-    assert not dossiers.choices_of(session, Cut.BUYER).areas
+    assert not dossier_cuts.choices_of(session, Cut.BUYER).areas
 
 
 def test_words_and_views_are_a_press_away(page):
@@ -259,7 +259,7 @@ def test_in_a_journal_open_for_reading_choices_hold_for_this_time(qtbot, tmp_pat
         page.refresh(None)
         page.panel.parts[Part.MONEY].click()
         assert page.choices.has(Part.MONEY)
-        assert dossiers.choices_of(session, Cut.BUYER) == usual(Cut.BUYER)
+        assert dossier_cuts.choices_of(session, Cut.BUYER) == usual(Cut.BUYER)
         tasks.close()
 
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QCheckBox, QComboBox, QFileDialog, QWidget
 
 from journal.actions import cars, signing
 from journal.actions.bundles import free_place, make_bundle
-from journal.actions.dossiers import choices_of
+from journal.actions.dossier_cuts import choices_of
 from journal.desktop.desk import Desk, PhotosSelected
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.parts import label

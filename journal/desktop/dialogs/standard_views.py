@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QWidget
 
-from journal.actions import dossiers
+from journal.actions import dossier_cuts
 from journal.actions import photos as photo_actions
 from journal.desktop.desk import Desk
 from journal.desktop.widgets.flow import FlowLayout
@@ -66,7 +66,9 @@ class StandardViewsDialog(QDialog):
         self.setLayout(layout)
 
     def _show(self) -> None:
-        chosen = {row.name: row.photo_id for row in self._desk.ask(dossiers.standard_views) or ()}
+        chosen = {
+            row.name: row.photo_id for row in self._desk.ask(dossier_cuts.standard_views) or ()
+        }
         found = self._desk.ask(photo_actions.photos, tuple(chosen.values())) or ()
         by_id = {photo.id: photo for photo in found}
         for name, slot in self.slots.items():
@@ -97,7 +99,7 @@ class StandardViewsDialog(QDialog):
     def _put(self, name: str, photo: PhotoId | None) -> None:
         self._last = name
         if not self._desk.read_only:
-            self._desk.act(dossiers.set_standard_view, name, photo)
+            self._desk.act(dossier_cuts.set_standard_view, name, photo)
         self._show_empty()
 
     def _on_empty(self) -> None:

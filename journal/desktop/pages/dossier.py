@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QSplitter, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars, privacy
-from journal.actions.dossiers import choices_of, choose, choose_as_usual, make_dossier
+from journal.actions.dossier_cuts import choices_of, choose, choose_as_usual
 from journal.desktop.desk import Desk
 from journal.desktop.pages import Page
 from journal.desktop.pages.dossier_choices import ChoicesPanel
@@ -230,12 +230,18 @@ class DossierPage(Page):
         if out is None:
             return
         session, choices = self.desk.session, self._choices
+
+        def job(context: Any) -> Any:
+            from journal.actions.dossiers import make_dossier
+
+            return make_dossier(session, out, context, choices)
+
         self.made.hide()
         self.state.setText("Under way; the strip at the bottom shows how far.")
         self.make_button.setEnabled(False)
         task = self.desk.run(
             "Making the dossier",
-            lambda context: make_dossier(session, out, context, choices),
+            job,
             self._on_made,
             partial(self._end, "Stopped; no file was made."),
         )

@@ -7,12 +7,10 @@ from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QColor, QIcon, QImage, QKeyEvent, QPainter, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QListView, QListWidget, QListWidgetItem, QWidget
 
-from journal.actions.dossier_preview import page_picture
 from journal.desktop.desk import Desk
 from journal.desktop.tasks import Task
 from journal.desktop.widgets.parts import column, label, row, tool
 from journal.desktop.widgets.picture_view import PictureView
-from journal.domain.pictures import Picture
 from journal.domain.progress import Context
 
 if TYPE_CHECKING:
@@ -165,7 +163,7 @@ class PagePreview(QWidget):
 
         def job(context: Context) -> tuple[int, QImage]:
             context.checkpoint()
-            return place, _image(page_picture(pages, place, width))
+            return place, _page(pages, place, width)
 
         def done(found: tuple[int, QImage]) -> None:
             self._take_large(found[0], width, found[1])
@@ -202,7 +200,7 @@ class PagePreview(QWidget):
             made = []
             for place in wanted:
                 context.checkpoint()
-                made.append((place, _image(page_picture(pages, place, width))))
+                made.append((place, _page(pages, place, width)))
             return made
 
         self._small = self._desk.read(job, self._take_small, self)
@@ -293,6 +291,10 @@ def _framed(image: QImage | None) -> QPixmap:
     return pixmap
 
 
-def _image(made: Picture) -> QImage:
+def _page(pages: "Proof", place: int, width: int) -> QImage:
+    """A page drawn, for reader jobs; all that makes dossiers is loaded there too."""
+    from journal.actions.dossier_preview import page_picture
+
+    made = page_picture(pages, place, width)
     image = QImage(made.rgb, made.width, made.height, made.width * 3, QImage.Format.Format_RGB888)
     return image.convertToFormat(QImage.Format.Format_RGB32)
