@@ -57,7 +57,7 @@ class Browser:
     def _send(self, method: str, path: str, body: Any = None) -> Any:
         data = None if body is None else json.dumps(body).encode()
         headers = {"Content-Type": "application/json"}
-        request = urllib.request.Request(self._root + path, data, headers, method=method)  # noqa: S310 - of this machine
+        request = urllib.request.Request(self._root + path, data, headers, method=method)
         # No proxy stands between two programs of one machine.
         opener = urllib.request.build_opener(urllib.request.ProxyHandler({}))
         try:
@@ -147,7 +147,7 @@ def browser(folder: Path, programs: tuple[str, str]) -> Iterator[Browser]:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    process = subprocess.Popen(  # noqa: S603 - a driver that is installed here
+    process = subprocess.Popen(
         [driver, f"--port={port}", "--silent"],
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
