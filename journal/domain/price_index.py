@@ -119,31 +119,39 @@ def period_of(when: When) -> str:
 def level(index: PriceIndex, period: str) -> Level | None:
     """The price level of a period, None where the index doesn't say.
 
-    A month is taken from itself, its quarter or its year, whichever the index has first; a year
-    from itself, or else as the mean of the months or quarters that the index has of it.
+    A month is taken from itself, its quarter or its year, whichever the index has first; a quarter
+    from itself, as the mean of the months that the index has of it, or from its year; a year from
+    itself, or else as the mean of the months or quarters that the index has of it.
     """
-    values = index.values
-    if period in values:
-        return Level(period, Fraction(values[period]))
+    if period in index.values:
+        return Level(period, Fraction(index.values[period]))
     if month := _MONTH.fullmatch(period):
         quarter = f"{month[1]}-Q{(int(month[2]) + 2) // 3}"
-        for wider in (quarter, month[1]):
-            if wider in values:
-                return Level(period, Fraction(values[wider]), f"that of {wider}")
-    if _YEAR.fullmatch(period):
-        return _mean(index, period)
+        return _wider(index, period, (quarter, month[1]))
+    if quarters := _QUARTER.fullmatch(period):
+        year, last = quarters[1], 3 * int(quarters[2])
+        months = [f"{year}-{number:02d}" for number in range(last - 2, last + 1)]
+        return _mean(index, period, months, "month") or _wider(index, period, (year,))
+    months = [f"{period}-{number:02d}" for number in range(1, 13)]
+    parts = [f"{period}-Q{number}" for number in range(1, 5)]
+    return _mean(index, period, months, "month") or _mean(index, period, parts, "quarter")
+
+
+def _wider(index: PriceIndex, period: str, wider: Iterable[str]) -> Level | None:
+    """The level of the first longer period that the index has."""
+    for one in wider:
+        if one in index.values:
+            return Level(period, Fraction(index.values[one]), f"that of {one}")
     return None
 
 
-def _mean(index: PriceIndex, year: str) -> Level | None:
-    months = [f"{year}-{number:02d}" for number in range(1, 13)]
-    quarters = [f"{year}-Q{number}" for number in range(1, 5)]
-    for parts, noun in ((months, "month"), (quarters, "quarter")):
-        found = [Fraction(index.values[part]) for part in parts if part in index.values]
-        if found:
-            by = f"mean of {len(found)} {noun}" + ("" if len(found) == 1 else "s")
-            return Level(year, sum(found, Fraction()) / len(found), by)
-    return None
+def _mean(index: PriceIndex, period: str, parts: Iterable[str], noun: str) -> Level | None:
+    """The mean of those parts of a period that the index has."""
+    found = [Fraction(index.values[part]) for part in parts if part in index.values]
+    if not found:
+        return None
+    by = f"mean of {len(found)} {noun}" + ("" if len(found) == 1 else "s")
+    return Level(period, sum(found, Fraction()) / len(found), by)
 
 
 def ratio(index: PriceIndex, old: str, new: str) -> Fraction | None:

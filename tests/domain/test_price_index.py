@@ -143,6 +143,16 @@ def test_a_year_is_the_mean_of_what_the_index_has_of_it() -> None:
     assert quarters.by == "mean of 1 quarter"
 
 
+def test_a_quarter_is_the_mean_of_its_months_or_else_that_of_its_year() -> None:
+    of_months = level(index(p2016_06="90", p2016_07="100", p2016_09="103"), "2016-Q3")
+    assert of_months is not None
+    assert (of_months.value, of_months.by) == (Fraction(203, 2), "mean of 2 months")
+    of_year = level(index(p2016="100", p2016_06="90"), "2016-Q3")
+    assert of_year is not None
+    assert (of_year.value, of_year.by) == (100, "that of 2016")
+    assert level(index(p2016_06="90"), "2016-Q3") is None
+
+
 @pytest.mark.parametrize(
     ("edtf", "period"),
     [
