@@ -61,7 +61,7 @@ def command(
     with open_journal(journal) as session:
         if file is not None:
             values = read_index_file(file)
-            code = currency or car(session).currency
+            code = (currency or car(session).currency).upper()
             changes = record_index(session, name or file.stem, code, source or "", values)
         elif choose is not None:
             changes = choose_index(session, find_index(session, choose).id)
