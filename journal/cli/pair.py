@@ -111,7 +111,7 @@ def _of_two(
 ) -> list[Pair]:
     if wants.remove:
         _remove(session, area, both)
-        return []
+        return list(area_pairs(session, area.id))
     fit = _fit(session, both, wants.points, flat=wants.flat)
     if fit is None:
         raise JournalError(
