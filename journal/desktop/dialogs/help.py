@@ -30,6 +30,7 @@ HELP_PAGES = (
     ("costs", "What it came to"),
     ("find", "6. Find"),
     ("gaps", "7. Gaps"),
+    ("pairs", "Before and after, bursts"),
     ("claims", "Claims and evidence"),
     ("dossier", "8. Dossier"),
     ("record", "What a record should hold"),
