@@ -142,12 +142,26 @@ def _receipt(rows: Sequence[SheetRow], source: Source, areas: Mapping[str, AreaI
         when=first.when,
         currency=first.currency,
         paper=first.paper,
-        printed_total=first.total,
+        printed_total=_printed(rows),
         lines=tuple(_line(row, areas) for row in rows),
-        stands_in=first.stands_in,
+        stands_in="; ".join(dict.fromkeys(row.stands_in for row in rows if row.stands_in)),
         note=" ".join(part for part in (*notes, number, where) if part),
         rate=first.rate,
     )
+
+
+def _printed(rows: Sequence[SheetRow]) -> int | None:
+    """The total printed on a receipt of some rows: written once, beside each, or each row's own.
+
+    None where nothing is written, or where it can't be told which it is.
+    """
+    totals = [row.total for row in rows if row.total is not None]
+    each_its_own = len(totals) == len(rows) and (
+        len(set(totals)) > 1 or totals == [row.amount for row in rows]
+    )
+    if each_its_own:
+        return sum(totals)
+    return totals[0] if len(set(totals)) == 1 else None
 
 
 def _bank_receipt(row: SheetRow, source: Source) -> Receipt:

@@ -103,6 +103,40 @@ def test_what_was_taken_out_stays_out_unless_asked_for(session: Session, tmp_pat
     assert len(receipts.receipts(session)) == len(hours.work(session)) == 1
 
 
+@pytest.mark.parametrize(
+    ("totals", "printed"),
+    [
+        (("30.00", "30.00"), 3_000),  # written beside every line
+        (("30.00", ""), 3_000),
+        (("", "30.00"), 3_000),  # written under the last line, as on paper
+        (("12.00", "24.00"), 3_600),  # of each line, with its tax
+        (("10.00", "20.00"), 3_000),  # the amounts again
+        (("", ""), None),
+    ],
+)
+def test_the_printed_total_is_that_of_all_its_lines(
+    session: Session, tmp_path: Path, totals: tuple[str, str], printed: int | None
+) -> None:
+    text = (
+        "Date,Shop,Receipt number,Item,Amount,Printed total\n"
+        f"2016-03-05,Brandt,A7,sill,10.00,{totals[0]}\n"
+        f"2016-03-05,Brandt,A7,wire,20.00,{totals[1]}\n"
+    )
+    bring_in(session, planned(session, csv_file(tmp_path / "list.csv", text)))
+    (made,) = receipts.receipts(session)
+    assert (made.lines_total, made.printed_total) == (3_000, printed)
+
+
+def test_two_equal_lines_with_totals_of_their_own_are_no_difference(
+    session: Session, tmp_path: Path
+) -> None:
+    row = "2016-03-05,Brandt,A7,sill,10.00,10.00\n"
+    text = f"Date,Shop,Receipt number,Item,Amount,Printed total\n{row}{row}"
+    bring_in(session, planned(session, csv_file(tmp_path / "list.csv", text)))
+    (made,) = receipts.receipts(session)
+    assert (made.lines_total, made.printed_total) == (2_000, 2_000)
+
+
 def test_a_receipt_typed_in_before_is_already_there(session: Session, tmp_path: Path) -> None:
     receipts.record_receipt(session, receipt("brandt", "2016-03-05", line("x", 1_250)))
     found = planned(session, csv_file(tmp_path / "list.csv", LIST))
