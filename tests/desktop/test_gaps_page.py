@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QStyleOptionViewItem
 
 from journal.actions import areas, history
 from journal.actions.gaps import gaps
@@ -18,9 +19,11 @@ from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.milestones import MilestonesDialog
 from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.dialogs.stage import StageDialog
+from journal.desktop.dialogs.standard_views import StandardViewsDialog
 from journal.desktop.pages.gap_list import ACT_WORDS, GapListModel
 from journal.desktop.pages.gaps import GapsPage
-from journal.domain.gaps import Gap, GapKind
+from journal.domain.gaps import Gap, GapKind, Reader
+from journal.domain.when import parse
 from tests.desktop import workshop
 from tests.desktop.desks import Told, desk_over, opened_dialog
 from tests.desktop.garage import add_sittings
@@ -148,6 +151,44 @@ def test_a_click_selects_what_the_gap_is_about_too(qtbot, page, desk):
     press_kind(qtbot, page, GapKind.RECEIPT_LOST)
     assert isinstance(desk.selection, ReceiptSelected)
     opened_dialog(ReceiptDialog).reject()
+
+
+def test_they_are_sorted_by_what_a_buyer_or_a_valuer_asks_first(qtbot, page, session):
+    for reader in (Reader.BUYER, Reader.VALUER, None):
+        page.readers[reader].click()
+        found = [row for row in rows(page) if isinstance(row, Gap)]
+        assert sorted(found, key=str) == sorted(gaps(session, reader), key=str)
+        assert found[0] == gaps(session, reader)[0]
+        assert page.readers[reader].isChecked()
+
+
+def test_a_gap_says_which_statement_it_would_make_stronger(page):
+    model = page.list.gaps_model
+    place, gap = next((n, r) for n, r in enumerate(rows(page)) if isinstance(r, Gap) and r.claim)
+    index = model.index(place)
+    said = f"Would make stronger: “{gap.claim}”"
+    assert said in model.data(index, Qt.ItemDataRole.AccessibleTextRole)
+    assert said in model.data(index, Qt.ItemDataRole.ToolTipRole)
+    plain = next(n for n, r in enumerate(rows(page)) if isinstance(r, Gap) and not r.claim)
+    delegate, option = page.list.itemDelegate(), QStyleOptionViewItem()
+    tall = delegate.sizeHint(option, index).height()
+    assert tall > delegate.sizeHint(option, model.index(plain)).height()
+
+
+def test_a_vague_date_opens_that_stage(page, session, desk):
+    area = areas.areas(session)[0]
+    areas.move_to_stage(session, area.id, "welded", parse("2016"))
+    gap = next(g for g in gaps(session) if g.kind is GapKind.STAGE_VAGUE)
+    page.fill(gap)
+    dialog = opened_dialog(StageDialog)
+    assert dialog.windowTitle().startswith("Stage of")
+    assert dialog.stage.currentText() == gap.claim_key
+    dialog.reject()
+
+
+def test_standard_views_are_chosen_at_once(page):
+    page.fill(Gap(GapKind.NO_STANDARD_VIEWS, "Standard views", "None has its photo.", 40, "car"))
+    opened_dialog(StandardViewsDialog).reject()
 
 
 def test_nothing_missing_is_said_and_leads_on(qtbot, page, desk):

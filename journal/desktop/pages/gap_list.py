@@ -61,7 +61,7 @@ ACT_WORDS = {
     GapKind.METAL_NO_PAPER: "Show the area",
     GapKind.CLAIM_WORD_ALONE: "Choose photos",
     GapKind.AREA_NO_READING: "Show the area",
-    GapKind.STAGE_VAGUE: "Show the area",
+    GapKind.STAGE_VAGUE: "Set the date",
     GapKind.RECEIPT_LOST: "Open the receipt",
     GapKind.RECEIPT_NEVER: "Open the receipt",
     GapKind.RECEIPT_NO_SCAN: "Attach a scan",
@@ -122,10 +122,22 @@ class GapListModel(QAbstractListModel):
         if role == _ROW_ROLE:
             return row
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return row if isinstance(row, str) else f"{row.title}. {row.detail}"
+            return row if isinstance(row, str) else _said(row, " ")
         if role == Qt.ItemDataRole.ToolTipRole and isinstance(row, Gap):
-            return f"{row.title}\n{row.detail}\nPress to fill it: {ACT_WORDS[row.kind].lower()}"
+            return f"{_said(row, chr(10))}\nPress to fill it: {ACT_WORDS[row.kind].lower()}"
         return None
+
+
+def _said(gap: Gap, between: str) -> str:
+    """All that is said of a gap."""
+    parts = [f"{gap.title}.", gap.detail]
+    if gap.claim:
+        parts.append(_strengthens(gap))
+    return between.join(parts)
+
+
+def _strengthens(gap: Gap) -> str:
+    return f"Would make stronger: “{gap.claim}”"
 
 
 class GapList(QListView):
@@ -174,10 +186,11 @@ class _GapDelegate(QStyledItemDelegate):
     """Paints a heading, or a gap with its icon, words and act."""
 
     def sizeHint(self, option: QStyleOptionViewItem, index: _Index) -> QSize:
-        """A heading is one large line, a gap two."""
-        line = option.fontMetrics.height()
-        is_heading = isinstance(index.data(_ROW_ROLE), str)
-        return QSize(300, round(line * 1.4) + 20 if is_heading else 2 * line + 20)
+        """A heading is one large line, a gap two or, where it is about a claim, three."""
+        line, row = option.fontMetrics.height(), index.data(_ROW_ROLE)
+        if isinstance(row, str):
+            return QSize(300, round(line * 1.4) + 20)
+        return QSize(300, (3 if isinstance(row, Gap) and row.claim else 2) * line + 20)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
         """Paint a row."""
@@ -212,12 +225,16 @@ class _GapDelegate(QStyledItemDelegate):
         how = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         painter.drawText(area, how, act)
         words = area.adjusted(_ICON + 12, 0, -wide - 12, 0)
-        half = words.height() // 2
         painter.setFont(option.font)
-        painter.setPen(QColor(text))
-        _write(painter, words.adjusted(0, 0, 0, -half), gap.title)
-        painter.setPen(QColor(muted))
-        _write(painter, words.adjusted(0, half, 0, 0), gap.detail)
+        lines = [(gap.title, text), (gap.detail, muted)]
+        if gap.claim:
+            lines.append((_strengthens(gap), text))
+        high = words.height() // len(lines)
+        for place, (said, colour) in enumerate(lines):
+            painter.setPen(QColor(colour))
+            _write(
+                painter, QRect(words.left(), words.top() + place * high, words.width(), high), said
+            )
 
 
 def _bold(font: QFont) -> QFont:

@@ -1,6 +1,8 @@
 """The page of gaps: what the record lacks, each a press away from being filled."""
 
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from functools import partial
+
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QStackedWidget, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import receipts as receipt_actions
@@ -27,7 +29,7 @@ from journal.desktop.tasks import Task
 from journal.desktop.widgets.parts import EmptyState, button, column, label, row
 from journal.domain.areas import Area
 from journal.domain.changes import Changes
-from journal.domain.gaps import Gap, GapKind
+from journal.domain.gaps import Gap, GapKind, Reader
 from journal.domain.ids import AreaId, PanelId, PhotoId, ReceiptId, WantedId
 from journal.domain.photos import Role
 
@@ -46,9 +48,9 @@ _SHOWN = frozenset(
         GapKind.AREA_NOT_READ_AFTER,
         GapKind.AREA_NO_READING,
         GapKind.METAL_NO_PAPER,
-        GapKind.STAGE_VAGUE,
     }
 )
+_READERS = {None: "An&ybody", Reader.BUYER: "A b&uyer", Reader.VALUER: "A &valuer"}
 
 
 class GapsPage(Page):
@@ -63,11 +65,13 @@ class GapsPage(Page):
         self._reading: Task | None = None
         self.list = GapList()
         self.count = label("", "heading", wrap=False)
+        self.reader: Reader | None = None
+        self.readers: dict[Reader | None, QPushButton] = {}
         self._stack = QStackedWidget()
         whole = QWidget()
-        said = label("What matters most to a reader comes first. Press one to fill it.", "muted")
+        said = label("What matters most to that reader comes first. Press one to fill it.", "muted")
         layout = column(spacing=6, margin=12)
-        layout.addLayout(row(self.count, None))
+        layout.addLayout(row(self.count, None, *self._choice()))
         layout.addWidget(said)
         layout.addWidget(self.list, 1)
         whole.setLayout(layout)
@@ -85,14 +89,33 @@ class GapsPage(Page):
         self.setFocusProxy(self.list)
         self.list.pressed_gap.connect(self.fill)
 
+    def _choice(self) -> tuple[QWidget, ...]:
+        """Whose questions the gaps are sorted by, as three buttons of which one is pressed in."""
+        group = QButtonGroup(self)
+        for reader, words in _READERS.items():
+            made = button(words, partial(self.sort_for, reader))
+            made.setCheckable(True)
+            made.setAccessibleName(f"Sorted for {words.replace('&', '').lower()}")
+            group.addButton(made)
+            self.readers[reader] = made
+        self.readers[None].setChecked(True)
+        return label("Sorted for", wrap=False), *self.readers.values()
+
+    def sort_for(self, reader: Reader | None) -> None:
+        """Sort them by what a reader asks for first; None for any reader."""
+        self.reader = reader
+        self.readers[reader].setChecked(True)
+        self.refresh(Changes("", frozenset()))
+        self.list.scrollToTop()
+
     def refresh(self, changes: Changes | None) -> None:
         """Look for gaps again, off the main thread: the whole record is read for it."""
         if self._reading is not None:
             self._reading.cancel()
         if changes is None:
             self.count.setText("Looking through the record ...")
-        session = self.desk.session
-        self._reading = self.desk.read(lambda _context: gaps(session), self._show, self)
+        session, reader = self.desk.session, self.reader
+        self._reading = self.desk.read(lambda _context: gaps(session, reader), self._show, self)
 
     def fill(self, gap: Gap) -> None:
         """Go where a gap is filled."""
@@ -119,7 +142,9 @@ class GapsPage(Page):
 
             open_dialog(MilestonesDialog(self.desk, self.window()))
         elif gap.kind is GapKind.NO_STANDARD_VIEWS:
-            self.desk.show_page("Dossier")
+            from journal.desktop.dialogs.standard_views import StandardViewsDialog
+
+            open_dialog(StandardViewsDialog(self.desk, self.window()))
         elif gap.target_kind == "car":
             from journal.desktop.dialogs.car import CarDialog
 
@@ -147,10 +172,14 @@ class GapsPage(Page):
         if self.desk.read_only or no_photos or gap.kind in _SHOWN:
             self.desk.show_page("Areas")
             return
-        self._open_area_dialog(gap.kind, area)
+        self._open_area_dialog(gap, area)
 
-    def _open_area_dialog(self, kind: GapKind, area: Area) -> None:
-        if kind in _ROLES:
+    def _open_area_dialog(self, gap: Gap, area: Area) -> None:
+        kind = gap.kind
+        if kind is GapKind.STAGE_VAGUE:
+            vague = next((one for one in area.changes if one.stage == gap.claim_key), None)
+            open_dialog(StageDialog(self.desk, area, self.window(), change=vague))
+        elif kind in _ROLES:
             open_dialog(ChoosePhotosDialog(self.desk, area, _ROLES[kind], self.window()))
         elif kind in _STAGES:
             open_dialog(StageDialog(self.desk, area, self.window()))
