@@ -63,8 +63,7 @@ def _picture_to_plane(framing: Framing) -> npt.NDArray[np.float64]:
 
 def plane_to_picture(framing: Framing) -> npt.NDArray[np.float64]:
     """The way back: from millimetres on the metal to the picture."""
-    found: npt.NDArray[np.float64] = np.linalg.inv(_picture_to_plane(framing))
-    return found
+    return np.asarray(np.linalg.inv(_picture_to_plane(framing)), np.float64)
 
 
 class Canvas:

@@ -34,6 +34,9 @@ _SAME_WAY = 40.0
 #: Each photo that is nearer to the work than another counts so much less.
 _LATE = 0.015
 
+#: Width and height of a picture, in pixels.
+Size = tuple[float, float]
+
 _QUARTER: Matrix = (0.0, -1.0, 1.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0)
 _SAME: Matrix = (1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)
 
@@ -168,12 +171,12 @@ def as_kept(matrix: Matrix, before_turn: int, after_turn: int) -> Matrix:
     return product(inverse(turn_map(before_turn)), product(matrix, turn_map(after_turn)))
 
 
-def in_pixels(matrix: Matrix, before: tuple[int, int], after: tuple[int, int]) -> Matrix:
+def in_pixels(matrix: Matrix, before: Size, after: Size) -> Matrix:
     """A fit in shares as one in pixels of pictures of these widths and heights."""
     return product(_scaled(*before), product(matrix, _scaled(1 / after[0], 1 / after[1])))
 
 
-def in_shares(matrix: Matrix, before: tuple[int, int], after: tuple[int, int]) -> Matrix:
+def in_shares(matrix: Matrix, before: Size, after: Size) -> Matrix:
     """A fit in pixels of pictures of these widths and heights as one in shares."""
     return product(_scaled(1 / before[0], 1 / before[1]), product(matrix, _scaled(*after)))
 

@@ -16,10 +16,7 @@ from journal.domain.homographies import Matrix, depth, mapped, product, scaled_a
 from journal.domain.shapes import Point
 
 if TYPE_CHECKING:
-    from numpy import uint8
     from numpy.typing import NDArray
-
-    Grey = NDArray[uint8]
 
 #: The longer side that pictures are brought to before they are compared, in pixels.
 SIDE = 1600
@@ -74,7 +71,7 @@ class Laid:
     error_px: float
 
 
-def grey_of(picture: "NDArray[Any]") -> "tuple[Grey, float]":
+def grey_of(picture: "NDArray[Any]") -> "tuple[NDArray[Any], float]":
     """A picture in grey at ``SIDE`` with its contrast evened out, and by how much it was reduced.
 
     Args:
@@ -98,7 +95,7 @@ def features(picture: "NDArray[Any]") -> Features:
     import numpy as np
 
     grey, scale = grey_of(picture)
-    points, numbers = cv2.SIFT_create(nfeatures=_FEATURES).detectAndCompute(grey, None)
+    points, numbers = cv2.SIFT.create(nfeatures=_FEATURES).detectAndCompute(grey, None)
     places = np.array([point.pt for point in points], np.float32).reshape(-1, 2)
     if numbers is None:
         numbers = np.zeros((0, 128), np.float32)
@@ -210,9 +207,11 @@ def _fitted(
     import cv2
     import numpy as np
 
-    matrix, mask = cv2.findHomography(
+    # It gives None where there is none, which its types don't say.
+    found: Any = cv2.findHomography(
         sources, targets, cv2.USAC_MAGSAC, _NEAR, maxIters=10_000, confidence=0.999
     )
+    matrix, mask = found
     if matrix is None or mask is None:
         return None, np.zeros(len(sources), bool)
     return tuple(float(number) for number in matrix.ravel()), mask.ravel().astype(bool)

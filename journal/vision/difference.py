@@ -82,4 +82,4 @@ def _keys(one: "NDArray[Any]", other: "NDArray[Any]", count: int) -> "NDArray[An
     """A number for each pair of places, the lower place first."""
     import numpy as np
 
-    return np.minimum(one, other) * count + np.maximum(one, other)
+    return np.asarray(np.minimum(one, other) * count + np.maximum(one, other))

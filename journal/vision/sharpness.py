@@ -6,12 +6,11 @@ away, and divided by the square of the mean, so that a darker exposure is not a 
 """
 
 import struct
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from journal.domain.pictures import Picture
 
 if TYPE_CHECKING:
-    from numpy import uint8
     from numpy.typing import NDArray
 
 #: The longer side that pictures are brought to, in pixels.
@@ -35,7 +34,7 @@ def sharpness(picture: Picture) -> float:
     return _of_grey(grey)
 
 
-def _of_grey(grey: "NDArray[uint8]") -> float:
+def _of_grey(grey: "NDArray[Any]") -> float:
     import cv2
     import numpy as np
 

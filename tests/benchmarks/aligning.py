@@ -3,14 +3,16 @@
     python -m tests.benchmarks.aligning [--unrelated 250]
 
 The photos are those of the scikit-image wheel and, where there are any, of ../shared/corpus.
-Warps of known truth are seen from elsewhere by up to 8 % of each side, in another light, with noise,
-as JPEG; the changed ones have so much of their surface painted over. Two photos of the corpus may
-show one and the same thing: what is laid among "unrelated" ones is named, to be looked at.
+Warps of known truth are seen from elsewhere by up to 8 % of each side, in another light, with
+noise, as JPEG; the changed ones have so much of their surface painted over. Two photos of the
+corpus may show one and the same thing: what is laid among "unrelated" ones is named, to be looked
+at.
 """
 
 import argparse
 import math
 import random
+import sys
 import time
 from itertools import combinations
 from pathlib import Path
@@ -30,6 +32,11 @@ _NAMES = (
 )  # fmt: skip
 _GOOD = 5.0
 _CORPUS = Path(__file__).resolve().parents[2].parent / "shared" / "corpus" / "photos"
+
+
+def _say(words: str) -> None:
+    sys.stdout.write(f"{words}\n")
+    sys.stdout.flush()
 
 
 def _load(path: Path):
@@ -100,12 +107,12 @@ def _truth(pictures) -> None:
         words = (
             f"{good} of {len(errors)} within {_GOOD:g} px, {errors.count(None)} told as not found"
         )
-        print(f"warps, {changed:.0%} changed: {words}; laid wrongly: {wrong or 'none'}", flush=True)
+        _say(f"warps, {changed:.0%} changed: {words}; laid wrongly: {wrong or 'none'}")
 
 
 def _bare(one, other) -> None:
     """What OpenCV alone needs: features, matches from both sides, a robust homography."""
-    sift = cv2.SIFT_create(nfeatures=4000)
+    sift = cv2.SIFT.create(nfeatures=4000)
     found = [sift.detectAndCompute(grey_of(picture)[0], None) for picture in (one, other)]
     matcher = cv2.BFMatcher(cv2.NORM_L2)
     (points, numbers), (points_2, numbers_2) = found
@@ -132,7 +139,7 @@ def _speed(pictures) -> None:
         _bare(large, moved)
         bare.append(time.perf_counter() - start)
     ratio = min(ours) / min(bare)
-    print(f"one pair at {SIDE} px: {min(ours):.2f} s; bare OpenCV {min(bare):.2f} s; {ratio:.2f} x")
+    _say(f"one pair at {SIDE} px: {min(ours):.2f} s; bare OpenCV {min(bare):.2f} s; {ratio:.2f} x")
 
 
 def _unrelated(pictures, count: int) -> None:
@@ -144,8 +151,9 @@ def _unrelated(pictures, count: int) -> None:
         found = lay(one, other)
         if found is not None:
             laid.append(f"{name} and {name_2} ({found.inliers} of {found.matches})")
-    print(f"unrelated: {len(pairs[:count])} pairs, laid {len(laid)} (least inliers {FEWEST})")
-    print(*laid, sep="\n")
+    _say(f"unrelated: {len(pairs[:count])} pairs, laid {len(laid)} (least inliers {FEWEST})")
+    for words in laid:
+        _say(words)
 
 
 def main() -> None:
@@ -155,7 +163,7 @@ def main() -> None:
     parser.add_argument("--photos", type=int, default=60)
     given = parser.parse_args()
     pictures = _pictures(given.photos)
-    print(f"{len(pictures)} photos", flush=True)
+    _say(f"{len(pictures)} photos")
     _speed(pictures)
     _truth(pictures)
     _unrelated(pictures, given.unrelated)

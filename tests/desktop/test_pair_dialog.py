@@ -94,7 +94,7 @@ def test_what_cannot_be_laid_is_said_and_laid_by_hand(qtbot, desk, session, know
 def test_likely_photos_are_found_and_shown_and_nothing_is_kept(qtbot, desk, session, known):
     _, first, last, other = known
     dialog = dialog_of(qtbot, desk, session, known, after=other)
-    qtbot.mouseClick(dialog.choice.find, LEFT)
+    qtbot.mouseClick(dialog.choice.look, LEFT)
     both = dialog.choice.both()
     assert [photo.id for photo in both] == [first, last]
     assert "spots agree" in dialog.verdict.text()

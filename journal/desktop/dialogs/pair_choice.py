@@ -49,13 +49,13 @@ class PairChoice(QWidget):
             box.setSizeAdjustPolicy(
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
             )
-        self.find = button(
+        self.look = button(
             "Find &likely ones", self._on_find, icon="find",
             hint="Look for photos of one view, the earliest before against the latest after",
         )  # fmt: skip
-        self.find.setAutoDefault(False)
+        self.look.setAutoDefault(False)
         top = row(label("Before", wrap=False), self.before, label("After", wrap=False), self.after)
-        top.addWidget(self.find)
+        top.addWidget(self.look)
         top.setStretch(1, 1)
         top.setStretch(3, 1)
         layout = column(spacing=6)
@@ -94,7 +94,7 @@ class PairChoice(QWidget):
             self._task.cancel()
             self._task = None
         self._poll.stop()
-        self.find.setText("Find &likely ones")
+        self.look.setText("Find &likely ones")
 
     def _on_chosen(self) -> None:
         self.stop()
@@ -128,7 +128,7 @@ class PairChoice(QWidget):
             self.told.emit("Stopped, as you asked.")
             return
         session, area_id = self._desk.session, self._area.id
-        self.find.setText("&Stop looking")
+        self.look.setText("&Stop looking")
         self.told.emit("Looking for likely pairs \N{HORIZONTAL ELLIPSIS}")
         self._poll.start()
         self._task = self._desk.read(

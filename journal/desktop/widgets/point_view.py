@@ -1,7 +1,7 @@
 """A picture on which numbered spots are shown, moved and taken away, by mouse or by key."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
@@ -144,7 +144,7 @@ class PointView(PictureView):
             Qt.Key.Key_Left: (-step, 0.0), Qt.Key.Key_Right: (step, 0.0),
             Qt.Key.Key_Up: (0.0, -step), Qt.Key.Key_Down: (0.0, step),
         }  # fmt: skip
-        acts = {
+        acts: dict[Qt.Key, Callable[[], object]] = {
             Qt.Key.Key_Plus: lambda: self.zoom_by(1, self._spot(self._cross)),
             Qt.Key.Key_Equal: lambda: self.zoom_by(1, self._spot(self._cross)),
             Qt.Key.Key_Minus: lambda: self.zoom_by(-1, self._spot(self._cross)),
