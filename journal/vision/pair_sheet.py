@@ -42,7 +42,10 @@ def divided(before: Picture, after: Picture, words: SheetWords, at: float = 0.5)
     if cut:
         sheet.put(before, 0, up_to=cut)
     rule = max(1, before.width // 400)
-    sheet.draw.rectangle((cut - rule, sheet.top, cut + rule, sheet.top + before.height), _RULE)
+    left = sheet.margin + cut
+    sheet.draw.rectangle(
+        (left - rule, sheet.top, left + rule, sheet.top + before.height - 1), _RULE
+    )
     sheet.write(before.width // 2)
     return sheet.image
 
