@@ -95,7 +95,9 @@ def features(picture: "NDArray[Any]") -> Features:
     import numpy as np
 
     grey, scale = grey_of(picture)
-    points, numbers = cv2.SIFT.create(nfeatures=_FEATURES).detectAndCompute(grey, None)
+    # Without a single feature it gives None, which its types don't say.
+    found: Any = cv2.SIFT.create(nfeatures=_FEATURES).detectAndCompute(grey, None)
+    points, numbers = found
     places = np.array([point.pt for point in points], np.float32).reshape(-1, 2)
     if numbers is None:
         numbers = np.zeros((0, 128), np.float32)
