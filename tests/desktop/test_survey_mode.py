@@ -125,7 +125,10 @@ def test_the_keyboard_finds_changes_and_takes_out(qtbot, page):
     qtbot.keyClick(page.canvas, Qt.Key.Key_Return)
     asked = dialog(FindingDialog)
     asked.what.setText("Holes")
-    asked.accept_button.click()
+    # Coming by Tab selects what stands there: Enter is the accepting button all the same.
+    asked.cause.setFocus(Qt.FocusReason.TabFocusReason)
+    asked.cause.lineEdit().selectAll()
+    qtbot.keyClick(asked.cause, Qt.Key.Key_Return)
     read(qtbot, page)
     mode = page.modes.mode
     qtbot.waitUntil(lambda: mode.tool.chosen is not None)

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QComboBox, QCompleter, QDoubleSpinBox, QLineEdit, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars, drawings, surveys
@@ -75,6 +75,8 @@ class FindingDialog(FormDialog):
         self.add_row("&Repair area", self.area)
         both = QWidget()
         self.cause.setEditable(True)
+        # Else Enter, with the words still selected, would accept them as a completion and no more.
+        self.cause.completer().setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         self.cause.setAccessibleName("Shared cause")
         self.strength.setRange(0, 1)
         self.strength.setSingleStep(0.1)

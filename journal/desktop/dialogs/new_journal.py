@@ -7,6 +7,7 @@ from PySide6.QtCore import QTimer, Slot
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
+    QCompleter,
     QFileDialog,
     QLineEdit,
     QSizePolicy,
@@ -60,6 +61,8 @@ class NewJournalDialog(FormDialog):
         for key, title in BODIES.items():
             self._body.addItem(title, key)
         self._currency.setEditable(True)
+        # Else Enter, with the words still selected, would accept them as a completion and no more.
+        self._currency.completer().setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
         self._currency.addItems(_CURRENCIES)
         choose = button("C&hoose\N{HORIZONTAL ELLIPSIS}", self._choose_folder, icon="folder")
         folder = QWidget()
