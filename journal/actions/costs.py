@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from journal.actions.kept import Since
+from journal.actions.price_indices import chosen_index
 from journal.actions.session import Session
 from journal.domain.areas import Area
 from journal.domain.costs import (
@@ -184,15 +185,15 @@ def _revalued(session: Session, wish: InMoneyOf) -> Revalued:
 
 
 def _index(session: Session, wish: InMoneyOf) -> PriceIndex:
-    store = session.journal.price_indices
     if wish.index_id is not None:
-        return store.get(wish.index_id)
-    for index in store.all():
-        if index.chosen:
-            return index
-    raise JournalError(
-        "No price index is chosen. Bring one in that fits the journal's currency, and choose it."
-    )
+        return session.journal.price_indices.get(wish.index_id)
+    chosen = chosen_index(session)
+    if chosen is None:
+        raise JournalError(
+            "No price index is chosen. Bring one in that fits the journal's currency, and choose"
+            " it."
+        )
+    return chosen
 
 
 def _welded_mm(session: Session) -> dict[AreaId, float]:

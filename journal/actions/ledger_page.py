@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from journal.actions.costs import costs, costs_in_money_of, laid_out_books, summary, three_figures
+from journal.actions.price_indices import chosen_index
 from journal.actions.session import Session
 from journal.domain.areas import Area
 from journal.domain.costs import CostsBy, CostSummary, CostTable
@@ -48,7 +49,7 @@ def read_ledger(session: Session, wish: InMoneyOf | None = None) -> LedgerRead:
     """Everything the Ledger page shows at once; a wish that can't be met is told, not raised."""
     books = laid_out_books(session)
     paid, figures = summary(session), three_figures(session)
-    index = next((one for one in session.journal.price_indices.all() if one.chosen), None)
+    index = chosen_index(session)
     years = _years(index)
     apart: tuple[NotRevalued, ...] = ()
     shown, problem = paid, ""

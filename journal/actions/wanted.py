@@ -7,7 +7,7 @@ from datetime import date
 from journal.actions.session import Session
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId, LineId, PanelId, ReceiptId, SightingId, WantedId
+from journal.domain.ids import AreaId, LineId, ReceiptId, SightingId, WantedId
 from journal.domain.receipts import Condition, Line, Paper, Receipt, Share
 from journal.domain.wanted import (
     BoughtLine,
@@ -38,11 +38,6 @@ def wanted_part(session: Session, wanted_id: WantedId) -> Wanted:
 def wanted_for_area(session: Session, area_id: AreaId) -> tuple[Wanted, ...]:
     """The parts wanted for a repair area."""
     return session.journal.wanted.for_area(area_id)
-
-
-def wanted_for_panel(session: Session, panel_id: PanelId) -> tuple[Wanted, ...]:
-    """The parts wanted for a panel or for an area that touches it."""
-    return session.journal.wanted.for_panel(panel_id)
 
 
 def places(session: Session) -> tuple[str, ...]:
