@@ -93,6 +93,18 @@ class Browser:
         """Press keys in an element."""
         self._ask(f"/element/{self.find(selector)}/value", text=keys)
 
+    def press(self, keys: str) -> None:
+        """Press keys where the keyboard is."""
+        found = self._send("GET", f"{self._session}/element/active")
+        self._ask(f"/element/{found[_ELEMENT]}/value", text=keys)
+
+    def box(self, selector: str) -> dict[str, float]:
+        """Where the first element that a selector finds lies: x, y, width, height."""
+        found: dict[str, float] = self._send(
+            "GET", f"{self._session}/element/{self.find(selector)}/rect"
+        )
+        return found
+
     def run(self, script: str) -> Any:
         """What a script in the page returns; the page's policy doesn't bind it."""
         return self._ask("/execute/sync", script=script, args=[])
@@ -106,13 +118,19 @@ class Browser:
         found: list[dict[str, Any]] = self._ask("/se/log", type=kind)
         return found
 
-    def requests(self) -> list[str]:
-        """Every address asked for since the log was read last."""
+    def requests(self, *, blocked: bool = False) -> list[str]:
+        """Every address asked for since the log was read last, or those that a policy forbade."""
         rows = [json.loads(row["message"])["message"] for row in self.log("performance")]
+        stopped = {
+            row["params"]["requestId"]
+            for row in rows
+            if row["method"] == "Network.loadingFailed" and row["params"].get("blockedReason")
+        }
         return [
             row["params"]["request"]["url"]
             for row in rows
             if row["method"] == "Network.requestWillBeSent"
+            and (not blocked or row["params"]["requestId"] in stopped)
         ]
 
     def screen(self, width: int, height: int, *, dark: bool = False) -> None:
@@ -123,7 +141,9 @@ class Browser:
             width=width, height=height, deviceScaleFactor=1, mobile=phone,
         )  # fmt: skip
         scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
-        self.tell("Emulation.setEmulatedMedia", features=[scheme])
+        # A page that glides has moved on by the time it is clicked.
+        still = {"name": "prefers-reduced-motion", "value": "reduce"}
+        self.tell("Emulation.setEmulatedMedia", features=[scheme, still])
 
     def picture(self, *, whole: bool = False) -> bytes:
         """The page as a PNG; ``whole`` with what lies below the screen."""
