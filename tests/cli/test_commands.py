@@ -2,28 +2,12 @@
 
 import json
 import os
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from journal import cli
 from journal.cli import COMMANDS
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
+from tests.cli.conftest import Run
 
 
 @pytest.fixture

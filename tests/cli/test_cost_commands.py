@@ -1,30 +1,14 @@
 """Costs to the line and in the money of a year, price indices and valuations, by command."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from journal import cli
 from journal.domain.costs import COSTS_BY
-
-Run = Callable[..., tuple[int, str, str]]
+from tests.cli.conftest import Run
 
 INDEX = "period,value\n2016,100\n2016-03,101\n2024-01,130\n2024-02,134\n"
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
 
 
 @pytest.fixture

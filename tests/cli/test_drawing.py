@@ -1,32 +1,16 @@
 """The drawing command as a person types it."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from journal import cli
-
-Run = Callable[..., tuple[int, str, str]]
+from tests.cli.conftest import Run
 
 _SVG = (
     '<svg xmlns="http://www.w3.org/2000/svg" width="400" height="200">'
     '<rect id="Strap" x="10" y="20" width="100" height="50"/>{}</svg>'
 )
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
 
 
 @pytest.fixture

@@ -1,32 +1,16 @@
 """Clock, people and hours from photos as a person types them."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from journal import cli
 from journal.actions import hours
 from journal.actions.journals import open_journal
 from journal.domain.work import WorkBasis
+from tests.cli.conftest import Run
 from tests.desktop import workshop
 from tests.intake.made import jpeg
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
 
 
 @pytest.fixture

@@ -1,28 +1,12 @@
 """The commands of the metalwork: sums as of a day, what lies near mountings, readings."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from journal import cli
+from tests.cli.conftest import Run
 from tests.welding import welded
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
 
 
 @pytest.fixture

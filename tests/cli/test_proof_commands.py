@@ -1,31 +1,15 @@
 """The commands of proof: claims, gaps for a reader, private words, views, the dossier's cuts."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
 import pypdfium2
 import pytest
 
-from journal import cli
 from journal.actions.add_photos import add_photos
+from tests.cli.conftest import Run
 from tests.intake.made import jpeg
 from tests.welding import welded
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
 
 
 @pytest.fixture

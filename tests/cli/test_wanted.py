@@ -1,29 +1,11 @@
 """The command that plans the buying."""
 
 import json
-from collections.abc import Callable
 from pathlib import Path
 
-import pytest
-
-from journal import cli
 from journal.actions.journals import new_journal
 from journal.domain.car import Car
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str]) -> Run:
-    def typed(*arguments: object) -> tuple[int, str, str]:
-        with pytest.raises(SystemExit) as left:
-            cli.main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        code = left.value.code
-        assert isinstance(code, int)
-        return code, out, err
-
-    return typed
+from tests.cli.conftest import Run
 
 
 def test_a_part_is_planned_from_the_first_word_to_the_fitting(run: Run, tmp_path: Path) -> None:
