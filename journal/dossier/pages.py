@@ -40,7 +40,7 @@ _RUNNING_ROOM = 70
 _MOST_LINES = 6
 
 #: Greatest height of the cover's picture, in millimetres.
-COVER_HEIGHT = 158.0
+COVER_HEIGHT = 162.0
 
 #: The pictures of a document by their number.
 Prints = Mapping[int, Print | Unprinted]
