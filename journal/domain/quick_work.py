@@ -3,16 +3,16 @@
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from journal.domain.errors import JournalError
 from journal.domain.hours import parse_hours, spoken_hours
 from journal.domain.ids import AreaId, WorkId
+from journal.domain.near_days import WEEKDAYS, near_day
 from journal.domain.receipts import Share
 from journal.domain.when import When, parse, spoken
 from journal.domain.work import Work
 
-_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 #: "3h", "2h 15", "2h15m", "3:30", "45 min", "1.5 hours".
 _TIME = re.compile(
     r"(?<![\w.,:])(\d{1,2}:[0-5]\d(?:\s?h)?|\d{1,2}\s?h(?:ours?)?\s?\d{1,2}(?:\s?m(?:in)?)?(?!\w)"
@@ -24,7 +24,7 @@ _DATE = re.compile(
     r"[a-z]*(?:\s+\d{4})?)\b",
     re.IGNORECASE,
 )
-_WORD = re.compile(r"\b(?:on\s+)?(today|yesterday|" + "|".join(_DAYS) + r")\b", re.IGNORECASE)
+_WORD = re.compile(r"\b(?:on\s+)?(today|yesterday|" + "|".join(WEEKDAYS) + r")\b", re.IGNORECASE)
 _WITH = re.compile(r"\bwith\s+([^\W\d_][\w'-]*(?:\s+[A-Z][\w'-]*)?)")
 _BY = re.compile(r"\bby\s+([^\W\d_][\w'-]*)(?:\s+([^\W\d_][\w'-]*))?", re.IGNORECASE)
 #: Words that name no place.
@@ -103,25 +103,13 @@ def _minutes(text: str) -> tuple[int, str]:
 def _day(text: str, today: date) -> tuple[When, str]:
     found = _DATE.search(text)
     if found:
-        words = found[1] if re.search(r"\d{4}", found[1]) else f"{found[1]} {today.year}"
-        when = parse(words)
-        if when.earliest.date() > today and words != found[1]:
-            when = parse(f"{found[1]} {today.year - 1}")
+        when = near_day(found[1], today) or parse(found[1])
         return when, text[: found.start()] + " " + text[found.end() :]
     found = _WORD.search(text)
     if found is None:
         return When.on(today), text
-    return When.on(_named(found[1].lower(), today)), text[: found.start()] + " " + text[
-        found.end() :
-    ]
-
-
-def _named(word: str, today: date) -> date:
-    if word == "today":
-        return today
-    if word == "yesterday":
-        return today - timedelta(days=1)
-    return today - timedelta(days=(today.weekday() - _DAYS.index(word)) % 7)
+    when = near_day(found[1], today) or When.on(today)
+    return when, text[: found.start()] + " " + text[found.end() :]
 
 
 def _worker(text: str, me: str, people: Sequence[str]) -> tuple[str, str]:

@@ -9,17 +9,17 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from journal.desktop.widgets.checked import CheckedField
 from journal.domain.errors import JournalError
+from journal.domain.near_days import near_day
 from journal.domain.when import When, parse, spoken
 
 _ZONE = re.compile(r"(?<=:\d\d)(Z|[+-]\d\d:\d\d)$")
-_RELATIVE = {"today": 0, "now": 0, "yesterday": 1}
 _KEYS = {Qt.Key.Key_Up.value: 1, Qt.Key.Key_Down.value: -1}
 
 
 class WhenEdit(CheckedField):
     """A line for "5 March 2016", "2016-07" or "summer 2009".
 
-    Up and Down move a whole day by one. "today" and "yesterday" are understood too.
+    Up and Down move a whole day by one. "yesterday", "monday" and "3 nov" are understood too.
     """
 
     def __init__(self, parent: QWidget | None = None, *, optional: bool = False) -> None:
@@ -110,10 +110,7 @@ class WhenEdit(CheckedField):
             if self._optional:
                 return None
             raise JournalError("A date is needed; “2016” or “summer 2009” is enough.")
-        back = _RELATIVE.get(text.lower())
-        if back is not None:
-            return When.on(_today() - timedelta(days=back))
-        return parse(text)
+        return near_day(text, _today()) or parse(text)
 
 
 def _today() -> date:
