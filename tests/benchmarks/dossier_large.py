@@ -35,6 +35,7 @@ from journal.dossier.pages import sheet
 from journal.dossier.printing import prints
 from journal.dossier.typeset import sizes, write_pdf
 from journal.files.assets import asset
+from journal.files.copying import hash_file
 from journal.intake import decode
 from tests.benchmarks.dossier_speed import composed
 from tests.dossier import showcase
@@ -57,7 +58,8 @@ def original(folder: Path, photo: Photo) -> Path:
 
 
 def picture(folder: Path, photo: Photo, longest: int) -> bytes | None:
-    """A photo's picture as the program makes it."""
+    """A photo's picture as the program makes it: its original hashed first, then scaled."""
+    hash_file(original(folder, photo))
     shown = decode.picture(original(folder, photo), longest)
     return decode.encode(Image.frombytes("RGB", (shown.width, shown.height), shown.rgb), 88)
 
