@@ -14,6 +14,7 @@ from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.entry import EntryDialog
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.dialogs.stage import StageDialog, next_stage
+from journal.desktop.widgets.area_claims import AreaClaimsBox
 from journal.desktop.widgets.area_metal import AreaMetal
 from journal.desktop.widgets.area_pairs import AreaPairs
 from journal.desktop.widgets.area_photos import AreaPhotos
@@ -60,6 +61,7 @@ class AreaDetail(QWidget):
         self.photos = AreaPhotos(desk, viewer_over)
         self.pairs = AreaPairs(desk)
         self.metal = AreaMetal(desk)
+        self.claims = AreaClaimsBox(desk)
         self.spent = AreaSpent(desk)
         self.wanted = AreaWanted(desk)
         self._entries = QVBoxLayout()
@@ -100,6 +102,7 @@ class AreaDetail(QWidget):
         layout.addWidget(self.photos)
         layout.addWidget(self.pairs)
         layout.addWidget(self.metal)
+        layout.addWidget(self.claims)
         layout.addWidget(self.spent)
         layout.addWidget(self.wanted)
         layout.addLayout(row(label("Entries", "subheading", wrap=False), None, write))
@@ -139,6 +142,7 @@ class AreaDetail(QWidget):
         self.metal.show_area(area)
         self.photos.show_area(area)
         self.pairs.show_area(area)
+        self.claims.show_area(area)
         self.spent.show_area(area, figures, expected)
         self.wanted.show_area(area)
         self._show_entries(area)

@@ -39,6 +39,7 @@ _KINDS = frozenset(
         "metalwork",
         "anchors",
         "readings",
+        "claims",
         "surveys",
     }
 )
