@@ -99,11 +99,13 @@ def _curve(axes: Any, outlook: Outlook, look: ChartLook) -> None:
 
 
 def _levels(axes: Any, outlook: Outlook, look: ChartLook) -> None:
-    for level, figure in zip(LEVELS, outlook.drawn.figures, strict=True):
+    """The figures, each named to its own side: they may stand so close that names would overlap."""
+    sides = (("right", 0), ("center", _SMALL + 1), ("left", 0))
+    for level, figure, (side, up) in zip(LEVELS, outlook.drawn.figures, sides, strict=True):
         axes.axvline(figure, color=look.text, linewidth=0.9, linestyle=":")
         axes.annotate(
             f"{100 * level:.0f} %", (figure, 1.0), xycoords=axes.get_xaxis_transform(),
-            xytext=(0, 2), textcoords="offset points", ha="center", va="bottom",
+            xytext=(0, 2 + up), textcoords="offset points", ha=side, va="bottom",
             fontsize=_SMALL, color=look.text,
         )  # fmt: skip
 
