@@ -10,7 +10,7 @@ from journal.domain.albums import AlbumReport
 from journal.domain.cuts import Choices, Cut, check_choices, usual
 from journal.domain.errors import JournalError
 from journal.domain.progress import Context, Silent
-from journal.dossier.bundle import layout
+from journal.files.names import safe_name
 
 
 def make_album(
@@ -49,7 +49,7 @@ def _refuse_place(session: Session, out: Path) -> None:
 
 def album_place(folder: Path, title: str) -> Path:
     """A place in ``folder`` for an album of a car, that isn't taken."""
-    name = f"{layout.plain_name(title) or 'Car'} album"
+    name = f"{safe_name(' '.join(title.split()) or 'Car', longest=120)} album"
     place, number = folder / name, 2
     while place.exists():
         place, number = folder / f"{name} {datetime.now():%Y-%m-%d} ({number})", number + 1

@@ -1,4 +1,4 @@
-"""What the menu does about bundles: make one, check one, have one stamped."""
+"""What the menu does about bundles and albums: make one, check one, have one stamped."""
 
 from typing import TYPE_CHECKING
 
@@ -17,6 +17,16 @@ def make_bundle(window: "Window") -> None:
 
     if desk := window.desk:
         dialog = BundleDialog(desk, window)
+        dialog.exec()
+        dialog.deleteLater()
+
+
+def make_album(window: "Window") -> None:
+    """Ask whom the web album is for, and make it."""
+    from journal.desktop.dialogs.album import AlbumDialog
+
+    if desk := window.desk:
+        dialog = AlbumDialog(desk, window)
         dialog.exec()
         dialog.deleteLater()
 

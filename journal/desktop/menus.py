@@ -109,6 +109,7 @@ class Menus(QObject):
     def _build_keeping(self, menu: QMenu) -> None:
         """What keeps the record safe and proves it: bundles, checks, backups."""
         for text, act, needs, icon in (
+            ("Make the &web album", bundle_acts.make_album, OPEN, ""),
             ("Make the b&undle", bundle_acts.make_bundle, OPEN, "bundle"),
             ("Time st&amp on a bundle", bundle_acts.stamp_bundle, WRITABLE, ""),
             ("C&heck a bundle or photo", bundle_acts.check_bundle, ALWAYS, ""),

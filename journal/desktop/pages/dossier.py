@@ -68,6 +68,12 @@ class DossierPage(Page):
             icon="bundle",
             hint="Dossier, record and originals in one package that a stranger can check",
         )
+        self.album_button = button(
+            f"Make the web &album{_ELLIPSIS}",
+            self.make_album,
+            icon="open",
+            hint="A folder of pages that any browser opens, for a club or the family",
+        )
         self.usual_button = button(
             "As &usual", self._as_usual, icon="undo", hint="The parts that it has by itself"
         )
@@ -113,6 +119,7 @@ class DossierPage(Page):
         self.acts = QWidget()
         flow = FlowLayout(self.acts, spacing=8)
         flow.addWidget(self.make_button)
+        flow.addWidget(self.album_button)
         flow.addWidget(self.bundle_button)
         foot = row(self.acts, self.state)
         foot.setStretch(0, 1)
@@ -268,6 +275,14 @@ class DossierPage(Page):
         from journal.desktop.dialogs.bundle import BundleDialog
 
         dialog = BundleDialog(self.desk, self.window(), self._choices)
+        dialog.exec()
+        dialog.deleteLater()
+
+    def make_album(self) -> None:
+        """Ask where the web album is to be, and make it."""
+        from journal.desktop.dialogs.album import AlbumDialog
+
+        dialog = AlbumDialog(self.desk, self.window(), self._choices)
         dialog.exec()
         dialog.deleteLater()
 
