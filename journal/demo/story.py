@@ -171,7 +171,7 @@ def work_of(table: str, people: dict[str, str]) -> tuple[WorkStory, ...]:
     """Days of work, one a line: day, person, hours, note, and after a bar the shares."""
     days = []
     for row in table.strip().splitlines():
-        words, _, shares = row.strip().partition(" | ")
+        words, _, shares = (part.strip() for part in row.partition("|"))
         day, person, hours, note = words.split(" ", 3)
         minutes = int(Decimal(hours) * 60)
         days.append(

@@ -141,6 +141,10 @@ def test_a_receipt_is_sound(receipt: ReceiptStory) -> None:
             assert weight > 0
 
 
+def test_no_mark_of_a_table_is_left_in_the_words_of_a_day() -> None:
+    assert not [day.note for day in SCENARIO.work if "|" in day.note]
+
+
 def test_receipts_and_days_of_work_come_in_order() -> None:
     for days in ([r.day for r in SCENARIO.receipts], [d.day for d in SCENARIO.work]):
         assert days == sorted(days)
