@@ -39,6 +39,9 @@ from journal.domain.sittings import sittings
 
 _ORDER_KINDS = frozenset({"photos", "pins", "car", "cameras"})
 
+#: What bursts rest on: when photos were taken and how they look.
+_BURST_KINDS = frozenset({"photos", "cameras"})
+
 _NOTHING_SHOWN = {
     Shown.TO_PLACE: ("Every photo has its place", "Nothing waits to be pinned to the drawing."),
     Shown.UNDATED: ("Every photo has a date", "Some are surer than others: see the inspector."),
@@ -58,7 +61,7 @@ class TimelinePage(Page):
         self._months: tuple[Month | None, ...] = ()
         self._reading: Task | None = None
         self._wanted: tuple[PhotoId, ...] = ()
-        self._quiet = self._jumping = self._take_next = False
+        self._quiet = self._jumping = self._take_next = self._has_new = False
         self._viewer: PhotoViewer | None = None
         self.bar = TimelineBar()
         self.grid = PhotoGrid(thumb_cache(desk))
@@ -104,7 +107,7 @@ class TimelinePage(Page):
     def _connect(self) -> None:
         self.bar.changed.connect(self._show_groups)
         self.bar.folds_wanted.connect(lambda on: self.bursts.fold_all(folded=on))
-        self.bursts.changed.connect(self._show_groups)
+        self.bursts.changed.connect(self._show_tiles)
         self.grid.fold_wanted.connect(self.bursts.toggle)
         self.bar.edge_wanted.connect(self.grid.set_edge)
         self.grid.edge_changed.connect(self.bar.show_edge)
@@ -123,6 +126,7 @@ class TimelinePage(Page):
         """Read sittings, places and dates again, in a reader's thread."""
         if changes is not None and not changes.kinds & _ORDER_KINDS:
             return
+        self._has_new |= changes is None or bool(changes.kinds & _BURST_KINDS)
         if changes is not None:
             self.grid.refresh_cards()
         session = self.desk.session
@@ -147,7 +151,16 @@ class TimelinePage(Page):
     def _on_read(self, found: Record) -> None:
         self._reading, self._record = None, found
         self._show_groups()
-        self.bursts.read()
+        if self._has_new:
+            self._has_new = False
+            self.bursts.read()
+
+    @Slot()
+    def _show_tiles(self) -> None:
+        """Fold and open bursts; what waits for photos to be pinned goes on waiting."""
+        waits, self._take_next = self._take_next, False
+        self._show_groups()
+        self._take_next = waits
 
     @Slot()
     def _show_groups(self) -> None:

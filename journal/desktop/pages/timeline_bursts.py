@@ -23,6 +23,7 @@ class TimelineBursts(QObject):
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._found: tuple[Burst, ...] = ()
         self._of: dict[PhotoId, Burst] = {}
         self._open: set[PhotoId] = set()
         self._reading: Task | None = None
@@ -31,7 +32,7 @@ class TimelineBursts(QObject):
     @property
     def count(self) -> int:
         """How many bursts there are."""
-        return len({burst.photo_ids[0] for burst in self._of.values()})
+        return len(self._found)
 
     @property
     def is_folded(self) -> bool:
@@ -44,14 +45,14 @@ class TimelineBursts(QObject):
         if self._reading is not None:
             self._reading.cancel()
         self._reading = self._desk.read(
-            lambda context: bursts(session, context), self._on_read, self
+            lambda context: _by_photo(bursts(session, context)), self._on_read, self
         )
 
-    def _on_read(self, found: tuple[Burst, ...]) -> None:
+    def _on_read(self, read: tuple[tuple[Burst, ...], dict[PhotoId, Burst]]) -> None:
         self._reading = None
-        known = {photo: burst for burst in found for photo in burst.photo_ids}
-        if known != self._of:
-            self._of = known
+        found, by_photo = read
+        if found != self._found:
+            self._found, self._of = found, by_photo
             self.changed.emit()
 
     def fold_all(self, *, folded: bool) -> None:
@@ -89,8 +90,10 @@ class TimelineBursts(QObject):
 
     def _on_sharpest(self, found: tuple[Burst, ...]) -> None:
         for burst in found:
-            if all(photo in self._of for photo in burst.photo_ids):
+            known = self._of.get(burst.photo_ids[0])
+            if known is not None and known.photo_ids == burst.photo_ids:
                 self._of.update(dict.fromkeys(burst.photo_ids, burst))
+                self._found = tuple(burst if one is known else one for one in self._found)
         self.changed.emit()
 
     def folded(self, groups: Sequence[Group]) -> tuple[tuple[Group, ...], Folds]:
@@ -117,19 +120,28 @@ class TimelineBursts(QObject):
         lying: set[PhotoId],
     ) -> tuple[PhotoId, ...]:
         """The tiles of a group: every photo, or the one that stands for its burst."""
-        shown, inside = [], set(ids)
+        shown: list[PhotoId] = []
+        inside, known = set(ids), self._of
         done: set[PhotoId] = set()
         for photo in ids:
-            burst = self._of.get(photo)
-            here = [one for one in burst.photo_ids if one in inside] if burst else []
-            if burst is None or len(here) < 2:
+            burst = known.get(photo)
+            if burst is None:
                 shown.append(photo)
             elif self._lies_open(burst):
                 shown.append(photo)
                 lying.add(photo)
-            elif here[0] not in done:
-                done.add(here[0])
+            elif burst.photo_ids[0] not in done:
+                done.add(burst.photo_ids[0])
+                here = tuple(one for one in burst.photo_ids if one in inside)
                 front = burst.best if burst.best in inside else here[0]
                 shown.append(front)
-                behind[front] = tuple(here)
+                if len(here) > 1:
+                    behind[front] = here
         return tuple(shown)
+
+
+def _by_photo(
+    found: tuple[Burst, ...],
+) -> tuple[tuple[Burst, ...], dict[PhotoId, Burst]]:
+    """The bursts, and the burst of each photo."""
+    return found, {photo: burst for burst in found for photo in burst.photo_ids}
