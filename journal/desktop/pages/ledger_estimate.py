@@ -126,6 +126,7 @@ class EstimateTab(LedgerTab):
         layout.addWidget(self.tables, 1)
         filled.setLayout(layout)
         start = button("Start a &survey", self._on_drawing, icon="survey", role="primary")
+        start.setEnabled(not self.desk.read_only)
         self.empty = EmptyState(
             "survey",
             "No survey yet",
