@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtWidgets import QApplication, QLabel, QScrollArea
 
 from journal.actions import areas, cars, history, receipts
 from journal.desktop.desk import AreaSelected, ReceiptSelected
@@ -104,6 +104,16 @@ def test_a_receipt_is_typed_without_the_mouse(qtbot, make, session, desk):
     assert made.when.edtf == "2016-05-03"
     assert desk.selection == ReceiptSelected(made.id)
     assert history.undo_label(session).startswith("Record receipt from Tollgate")
+
+
+def test_tab_stops_only_where_something_can_be_said(make):
+    dialog = make()
+    stops = []
+    for _ in range(40):
+        dialog.focusNextChild()
+        stops.append(dialog.focusWidget())
+    assert dialog.accept_button in stops
+    assert not [stop for stop in stops if isinstance(stop, QScrollArea)]
 
 
 def test_a_new_receipt_starts_shared_to_the_area_selected(make, session, desk):

@@ -67,7 +67,7 @@ class ReadingDialog(FormDialog):
         rows = QFormLayout(holder)
         for name, field in self._named(known):
             rows.addRow(name, field)
-        area = scrolled(holder)
+        area = scrolled(holder, is_form=True)
         area.setMinimumHeight(260)
         self.form.addRow(area)
 

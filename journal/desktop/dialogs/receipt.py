@@ -145,7 +145,7 @@ class ReceiptDialog(FormDialog):
         below = QGridLayout()
         below.setHorizontalSpacing(24)
         below.addLayout(row(self.shares_title, None, self.same_for_all), 0, 0)
-        below.addWidget(scrolled(shares), 1, 0, 2, 1)
+        below.addWidget(scrolled(shares, is_form=True), 1, 0, 2, 1)
         below.addLayout(totals, 0, 1, 2, 1)
         below.addWidget(self.papers, 2, 1)
         below.setColumnStretch(0, 1)

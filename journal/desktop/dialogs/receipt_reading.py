@@ -52,7 +52,7 @@ class ReceiptReading(QObject):
         self._beside = QHBoxLayout(dialog)
         self._beside.setContentsMargins(0, 0, 0, 0)
         self._beside.setSpacing(0)
-        area = scrolled(form)
+        area = scrolled(form, is_form=True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self._beside.addWidget(area, 5)
 

@@ -39,7 +39,7 @@ class LinesEdit(QWidget):
         self._grid.setContentsMargins(0, 0, 6, 0)
         self._grid.setHorizontalSpacing(6)
         self._grid.setVerticalSpacing(4)
-        self._area = scrolled(self._grid_holder)
+        self._area = scrolled(self._grid_holder, is_form=True)
         self._area.setMinimumHeight((TARGET + 6) * _ROWS_SHOWN)
         self.add_button = button("Add a line", self.add_line, icon="plus", role="quiet")
         self.add_button.setAutoDefault(False)

@@ -112,9 +112,15 @@ def card(*widgets: QWidget | None) -> QFrame:
     return made
 
 
-def scrolled(content: QWidget) -> QScrollArea:
-    """The widget in an area that scrolls up and down only."""
+def scrolled(content: QWidget, *, is_form: bool = False) -> QScrollArea:
+    """The widget in an area that scrolls up and down only.
+
+    Tab passes a form by, which scrolls along with the field that has the keyboard; else the area
+    is a stop of its own, so that arrow keys scroll it.
+    """
     area = QScrollArea()
+    if is_form:
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setWidgetResizable(True)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     content.setObjectName("scrolled")
