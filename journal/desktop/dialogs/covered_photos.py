@@ -7,7 +7,7 @@ from journal.desktop.desk import Desk
 from journal.desktop.dialogs.cover_boxes import cover_something
 from journal.desktop.widgets.parts import button, column, label, row
 from journal.desktop.widgets.photo_grid import Group, PhotoGrid
-from journal.desktop.widgets.photo_groups import count_words, sitting_groups
+from journal.desktop.widgets.photo_groups import count_words, say_if_none, sitting_groups
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.domain.changes import Changes
 from journal.domain.ids import PhotoId
@@ -44,6 +44,7 @@ class CoveredPhotosDialog(QDialog):
         self.grid.selection_changed.connect(self._show_what_can_be_done)
         desk.changed.connect(self._on_record)
         self._show()
+        say_if_none(self.grid, none=not self.grid.all_photos())
         self.grid.setFocus()
 
     def _show(self) -> None:

@@ -8,7 +8,7 @@ from journal.desktop.desk import Desk
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.parts import button, column, label, row
 from journal.desktop.widgets.photo_grid import PhotoGrid
-from journal.desktop.widgets.photo_groups import sitting_groups
+from journal.desktop.widgets.photo_groups import say_if_none, sitting_groups
 from journal.desktop.widgets.thumb_source import thumb_cache
 from journal.desktop.widgets.view_slot import ViewSlot
 from journal.domain.changes import Changes
@@ -42,7 +42,9 @@ class StandardViewsDialog(QDialog):
         self._last: str = STANDARD_VIEWS[0]
         self._build()
         desk.changed.connect(self._on_record)
-        self.grid.set_groups(list(reversed(sitting_groups(desk))))
+        groups = list(reversed(sitting_groups(desk)))
+        self.grid.set_groups(groups)
+        say_if_none(self.grid, none=not groups)
         self._show()
         self.grid.setFocus()
 

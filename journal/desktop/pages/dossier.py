@@ -208,9 +208,12 @@ class DossierPage(Page):
 
     def _show_pages(self, pages: Any) -> None:
         self._reading = None
-        photos = "1 photo" if pages.photos == 1 else f"{pages.photos:,} photos"
-        said = [f"As it will be; photos are rough here. {photos}.", *pages.notes]
-        self.preview.say(" ".join(said))
+        said = f"As it will be, with {pages.photos:,} photos, which are rough here."
+        if pages.photos < 2:
+            said = "As it will be" + (
+                ", with 1 photo, which is rough here." if pages.photos else "."
+            )
+        self.preview.say(" ".join((said, *pages.notes)))
         self.preview.show_pages(pages)
 
     def _on_out_of_date(self) -> None:

@@ -73,7 +73,6 @@ class ChoicesPanel(QWidget):
     def _build(self) -> None:
         self.photos.setFixedWidth(150)
         self.for_screen.setToolTip("A smaller file")
-        self.areas.setMaximumHeight(220)
         layout = column(spacing=8, margin=0)
         layout.addWidget(label("Parts", "subheading"))
         words = "Cover, contents, method and the index of evidence are always in it."
@@ -164,16 +163,14 @@ class ChoicesPanel(QWidget):
             item.setData(Qt.ItemDataRole.UserRole, int(area.id))
             self.areas.addItem(item)
         self.areas.blockSignals(False)
+        self.areas.setFixedHeight(min(220, 12 + 32 * len(areas)))
+        self.some_areas.setEnabled(bool(areas))
         self._show_which()
 
     def _show_which(self) -> None:
-        some = self.some_areas.isChecked()
+        some = self.some_areas.isChecked() and self.areas.count() > 0
         self.areas.setVisible(some)
         self.areas_note.setVisible(some and not self._ticked())
-
-    def set_editable(self, *, editable: bool) -> None:
-        """Let the choices be made or not."""
-        self.setEnabled(editable)
 
     # --- choosing ---
 

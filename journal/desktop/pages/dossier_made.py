@@ -8,7 +8,7 @@ from PySide6.QtCore import QStandardPaths, Qt, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QFrame, QPushButton, QVBoxLayout, QWidget
 
-from journal.desktop.widgets.parts import PlainList, button, clear_layout, label, row, tool
+from journal.desktop.widgets.parts import PlainList, button, clear_layout, column, label, row, tool
 
 
 class MadeCard(QFrame):
@@ -40,11 +40,12 @@ class MadeCard(QFrame):
         folder = button(
             "Show in &folder", lambda: self.open_file(path.parent), icon="folder", hint=str(path)
         )
-        words = label(said, "subheading")
-        line = row(words, self.open_button, folder, tool("close", "Put this away", self.hide))
-        line.setStretch(0, 1)
+        words = column(label(said, "subheading"), label(str(path.parent), "muted"), spacing=0)
+        line = row(spacing=8)
+        line.addLayout(words, 1)
+        for act in (self.open_button, folder, tool("close", "Put this away", self.hide)):
+            line.addWidget(act)
         self._layout.addLayout(line)
-        self._layout.addWidget(label(str(path.parent), "muted"))
         self._add_notes(report.notes)
         self.show()
 
@@ -55,12 +56,10 @@ class MadeCard(QFrame):
 
     def _add_notes(self, notes: tuple[str, ...]) -> None:
         if not notes:
-            self._layout.addWidget(label("Every photo and paper could be shown.", "muted"))
             return
-        self._layout.addWidget(label(f"To be known ({len(notes):,}):"))
         rows = PlainList("What is to be known of it")
         rows.addItems(list(notes))
-        rows.setFixedHeight(min(150, 12 + 44 * len(notes)))
+        rows.setFixedHeight(min(112, 16 + 36 * len(notes)))
         self._layout.addWidget(rows)
 
 

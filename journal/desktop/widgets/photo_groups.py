@@ -2,9 +2,13 @@
 
 from collections.abc import Collection
 
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QSizePolicy
+
 from journal.actions import timeline
 from journal.desktop.desk import Desk
-from journal.desktop.widgets.grid_layout import Group
+from journal.desktop.widgets.parts import label
+from journal.desktop.widgets.photo_grid import Group, PhotoGrid
 from journal.domain.ids import PhotoId
 from journal.domain.words import day_in_words
 
@@ -18,6 +22,18 @@ def sitting_groups(desk: Desk, without: Collection[PhotoId] = ()) -> list[Group]
         if photos:
             groups.append(Group(day, count_words(len(photos)), photos, sitting.placed))
     return groups
+
+
+def say_if_none(grid: PhotoGrid, *, none: bool) -> None:
+    """Over a grid without photos, say how they come."""
+    grid.setVisible(not none)
+    if none and (layout := grid.parentWidget().layout()) is not None:
+        words = label(
+            "No photo is in the journal yet. Add photos first, then choose here.", "muted"
+        )
+        words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
+        layout.replaceWidget(grid, words)
 
 
 def count_words(count: int) -> str:
