@@ -2,11 +2,12 @@
 
 import pytest
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QPushButton
 
 from journal.actions import areas, history, pairs
 from journal.actions.journals import new_journal
 from journal.desktop.dialogs.pair import PairDialog
+from journal.desktop.inspector.photo_areas import PhotoAreas
 from journal.desktop.widgets.area_pairs import AreaPairs
 from journal.desktop.widgets.overlay_view import Look
 from journal.domain.car import Car
@@ -145,4 +146,24 @@ def test_the_areas_page_shows_its_pairs_in_order(qtbot, desk, session, known):
     dialog.close()
     qtbot.mouseClick(part.apart, LEFT)
     assert len(pairs.pairs(session)) == 1
+    part.hide()
+
+
+def test_two_photos_selected_are_laid_from_the_inspector(qtbot, desk, session, known):
+    area, first, last, other = known
+    part = PhotoAreas(desk)
+    qtbot.addWidget(part)
+    part.show()
+    part.show_photos((first, last), ())
+    (act,) = [b for b in part.findChildren(QPushButton) if b.text() == "&Lay over each other"]
+    qtbot.mouseClick(act, LEFT)
+    dialog = opened_dialog(PairDialog)
+    qtbot.mouseClick(dialog.keep, LEFT)
+    assert len(pairs.area_pairs(session, area)) == 1
+    dialog.close()
+    for photo, seen in ((first, True), (other, False)):
+        part.show_photos((photo,), ())
+        row = part._rows.itemAt(0).widget()
+        words = [b.text() for b in row.findChildren(QPushButton)]
+        assert ("Before and a&fter" in words) is seen
     part.hide()

@@ -4,6 +4,7 @@ from PySide6.QtCore import QSize, QTimer, Signal
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QComboBox, QSizePolicy, QWidget
 
+from journal.actions.photos import photos as photos_of
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs import pair_reading as reading
 from journal.desktop.tasks import Task
@@ -73,6 +74,9 @@ class PairChoice(QWidget):
         """Offer the area's photos; without a choice the first before and the last after."""
         for role, photo in self._desk.ask(reading.offered, self._area) or ():
             self._offer(role, photo)
+        missing = [number for number in (before, after) if number and number not in self._photos]
+        for photo in self._desk.ask(photos_of, missing) or ():
+            self._offer(None, photo)
         ids = list(self._photos)
         first = [n for n in ids if self._roles[n] is Role.BEFORE] or ids[:1]
         last = [n for n in ids if self._roles[n] is Role.AFTER] or ids[-1:]

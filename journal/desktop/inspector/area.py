@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from journal.actions import areas as actions
 from journal.actions import cars, drawings
+from journal.actions import pairs as pair_actions
 from journal.actions.costs import costs
 from journal.desktop.desk import AreaSelected, Desk, Selection
 from journal.desktop.dialogs.opening import open_dialog
@@ -27,7 +28,7 @@ from journal.domain.money import format_money
 from journal.domain.photos import Role
 from journal.domain.when import When, spoken
 
-_KINDS = frozenset({"areas", "receipts", "work", "photos", "pins", "car", "drawing"})
+_KINDS = frozenset({"areas", "pairs", "receipts", "work", "photos", "pins", "car", "drawing"})
 
 
 class AreaPane(Pane):
@@ -58,6 +59,7 @@ class AreaPane(Pane):
 
     def _build(self) -> None:
         opened = button("Open in &Areas", self._open, icon="areas")
+        self.pairs = button("&Before and after", self._on_pairs, icon="before-after")
         content = QWidget()
         content.setLayout(
             column(self.name, self.panels, self.stage_bar, self.since, spacing=8, margin=16)
@@ -74,6 +76,7 @@ class AreaPane(Pane):
             self.done,
             label("Photos", "subheading"),
             self.strip,
+            self.pairs,
             label("Money and hours", "subheading"),
             self.figures,
             self.cautions,
@@ -87,6 +90,15 @@ class AreaPane(Pane):
         """Show the area selected."""
         if isinstance(selection, AreaSelected):
             self._show(selection.id)
+
+    def _on_pairs(self) -> None:
+        from journal.desktop.dialogs.pair import PairDialog
+
+        area = self._area
+        found = self.desk.ask(pair_actions.area_pairs, area.id) if area else None
+        if area is not None and found:
+            before, after = found[0].before_id, found[0].after_id
+            open_dialog(PairDialog(self.desk, area, self.window(), before=before, after=after))
 
     def refresh(self, changes: Changes | None) -> None:
         """Read the area again where something of it may have changed."""
@@ -110,6 +122,7 @@ class AreaPane(Pane):
         self._show_stage(area)
         chosen = self.desk.ask(actions.area_photos, area_id) or ()
         self.strip.set_photos([photo for _, photo in chosen])
+        self.pairs.setVisible(bool(self.desk.ask(pair_actions.area_pairs, area_id)))
         self.strip.setAcceptDrops(not self.desk.read_only)
         self._read_figures(area_id)
         self._show_cautions(area, panels)

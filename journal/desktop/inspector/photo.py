@@ -28,7 +28,7 @@ from journal.domain.ids import PanelId, PhotoId
 from journal.domain.photos import Photo, Pin
 from journal.domain.when import spoken
 
-_KINDS = frozenset({"photos", "pins", "areas", "cameras", "drawing", "covers"})
+_KINDS = frozenset({"photos", "pins", "areas", "pairs", "cameras", "drawing", "covers"})
 #: Of a larger selection only so many photos are looked at one by one.
 _LOOKED_AT = 200
 _PICTURE = 512

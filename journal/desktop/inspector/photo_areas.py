@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
 
 from journal.actions import areas as actions
+from journal.actions import pairs as pair_actions
 from journal.desktop.desk import AreaSelected, Desk
+from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.widgets.parts import button, clear_layout, label, row
 from journal.desktop.widgets.pick_edit import PickEdit
 from journal.domain.areas import Area
@@ -15,6 +17,7 @@ from journal.domain.photos import Role
 
 #: So many areas of the photos' panels are offered; the others can be named.
 _MOST_FITTING = 12
+_PAIR = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +102,27 @@ class PhotoAreas(QWidget):
         layout.setSpacing(4)
         layout.addWidget(name)
         layout.addLayout(row(*roles, spacing=4))
+        if both := self._both(area):
+            words = "&Lay over each other" if len(self._ids) == _PAIR else "Before and a&fter"
+            layout.addWidget(
+                button(words, lambda: self._lay(area, both), icon="before-after", role="quiet")
+            )
         return made
+
+    def _both(self, area: Area) -> tuple[PhotoId, PhotoId] | None:
+        """Two photos that can be laid over each other: the two selected, or a pair of the one."""
+        if len(self._ids) == _PAIR:
+            return self._ids[0], self._ids[1]
+        if len(self._ids) != 1:
+            return None
+        found = self._desk.ask(pair_actions.photo_pairs, self._ids[0]) or ()
+        return next(((p.before_id, p.after_id) for p, of in found if of.id == area.id), None)
+
+    def _lay(self, area: Area, both: tuple[PhotoId, PhotoId]) -> None:
+        from journal.desktop.dialogs.pair import PairDialog
+
+        before, after = both
+        open_dialog(PairDialog(self._desk, area, self.window(), before=before, after=after))
 
     def _role_button(self, offered: Offered, role: Role) -> QPushButton:
         made = QPushButton(role.value.capitalize())
