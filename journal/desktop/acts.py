@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from journal.domain.checks import CheckReport
 
 _PICTURES = "All files (*)"
+#: What rests on photos: it is told again once some are cleared out.
+_ON_PHOTOS = frozenset({"photos", "pins", "areas", "work", "metalwork", "pairs", "dossier"})
 #: Which page of the help fits which page of the window.
 _HELP_OF = {
     "Drawing": "pin",
@@ -227,7 +229,7 @@ class Acts(RecordActs):
 
     def _on_cleared_out(self, count: int) -> None:
         if desk := self._window.desk:
-            desk.changed.emit(Changes(label="", kinds=frozenset({"photos"})))
+            desk.changed.emit(Changes(label="", kinds=_ON_PHOTOS))
             desk.message.emit(f"{_files(count)} went to the trash.", "done")
 
     # --- edit and view ---

@@ -159,10 +159,14 @@ def test_clearing_out_sends_the_files_to_the_trash(qtbot, window, monkeypatch, t
     monkeypatch.setattr(photo_actions, "to_trash", trash)
     monkeypatch.setattr(QMessageBox, "exec", lambda box: None)
     monkeypatch.setattr(QMessageBox, "clickedButton", lambda box: box.buttons()[0])
+    told = []
+    window.desk.changed.connect(lambda changes: told.append(changes.kinds))
     window.acts.clear_out()
     session = window.desk.session
-    qtbot.waitUntil(lambda: not window.tasks.is_writing())
+    qtbot.waitUntil(lambda: bool(told))
     assert len(sent) == 2
+    # Hours and welds were known by photos too.
+    assert told[-1] >= {"photos", "work", "metalwork"}
     assert photo_actions.removed_photos(session) == ()
 
 
