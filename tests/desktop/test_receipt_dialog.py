@@ -113,6 +113,9 @@ def test_tab_stops_only_where_something_can_be_said(make):
         dialog.focusNextChild()
         stops.append(dialog.focusWidget())
     assert dialog.accept_button in stops
+    line = dialog.lines.rows[0]
+    way = [stops.index(each) for each in (line.quantity, line.text, dialog.lines.add_button)]
+    assert way == sorted(way)
     assert not [stop for stop in stops if isinstance(stop, QScrollArea)]
 
 

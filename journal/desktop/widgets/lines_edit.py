@@ -224,7 +224,8 @@ class LinesEdit(QWidget):
                     widget.setFixedWidth(_WIDTHS[place])
                 self._grid.addWidget(widget, number, place)
                 widget.show()  # a widget that waits for its layout to show it takes no focus
-        for before, after in pairwise([*way, self.add_button]):
+        stops = [field for field in way if field.focusPolicy() & Qt.FocusPolicy.TabFocus]
+        for before, after in pairwise([*stops, self.add_button]):
             QWidget.setTabOrder(before, after)
         for number in range(self._grid.rowCount()):
             self._grid.setRowStretch(number, 0)
