@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QPushButton, QSizePolicy, QS
 from journal.desktop import icons
 from journal.desktop.pages.timeline_acts import TimelineActs
 from journal.desktop.pages.timeline_groups import Shown
+from journal.desktop.widgets.fitting_label import FittingLabel
 from journal.desktop.widgets.grid_base import EDGES
 from journal.desktop.widgets.parts import button, label, row
 
@@ -50,8 +51,7 @@ class TimelineBar(QWidget):
         self._size.setAccessibleName("Size of the photos")
         self._size.setToolTip("Size of the photos (Ctrl+wheel)")
         self.show_edge(160)
-        self._here = label("", "muted", wrap=False)
-        self._here.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._here = FittingLabel("muted")
         self._here.setIndent(8)
         line = row(*self._choices.values(), self._here)
         for part in (self._folds, self._order, self._size):
@@ -99,8 +99,9 @@ class TimelineBar(QWidget):
 
     def show_here(self, heading: str) -> None:
         """Say which sitting is at the top of what shows."""
-        self._here.setText(heading)
-        self._here.setToolTip(heading)
+        # The day of the week goes first where the room is little.
+        is_day = heading[-1:].isdigit()
+        self._here.say(heading, heading.partition(" ")[2] if is_day else heading)
 
     def show_edge(self, edge: int) -> None:
         """Put the slider where the cells' width is."""
