@@ -63,6 +63,14 @@ def pair(session: Session, pair_id: PairId) -> Pair:
     return session.journal.pairs.get(pair_id)
 
 
+def pinned_photos(session: Session, area: Area) -> tuple[Photo, ...]:
+    """The photos pinned to a repair area's panels, panel by panel in order of time, each once."""
+    found: dict[PhotoId, Photo] = {}
+    for panel_id in area.panel_ids:
+        found.update((photo.id, photo) for photo in session.journal.photos.on_panel(panel_id))
+    return tuple(found.values())
+
+
 # --- how one lies on the other
 
 

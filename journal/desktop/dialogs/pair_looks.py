@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QSlider, QWidget
 
+from journal.desktop import icons
 from journal.desktop.widgets.overlay_view import (
     QUICKEST_MS,
     SLOWEST_MS,
@@ -110,3 +111,4 @@ class PairLooks(QWidget):
 
     def _on_blinking(self, on: bool) -> None:
         self.start.setText("S&top" if on else "S&tart")
+        icons.put(self.start, "pause" if on else "play")

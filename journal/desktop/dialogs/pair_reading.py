@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from PySide6.QtGui import QImage
 
 from journal.actions import areas as area_actions
-from journal.actions import panels as panel_actions
 from journal.actions.pair_pictures import covered_source, framed
 from journal.actions.pair_proposals import propose_pairs
-from journal.actions.pairs import find_fit
+from journal.actions.pairs import find_fit, pinned_photos
 from journal.actions.photos import photos as photos_of
 from journal.actions.session import Session
 from journal.desktop.widgets.pictures import decode
@@ -67,13 +66,8 @@ def offered(session: Session, area: Area) -> tuple[tuple[Role | None, Photo], ..
     """The photos that a pair can be made of: those chosen for the area, then those pinned there."""
     chosen = area_actions.area_photos(session, area.id)
     seen = {photo.id for _, photo in chosen}
-    rows: list[tuple[Role | None, Photo]] = list(chosen)
-    for panel_id in area.panel_ids:
-        for photo in panel_actions.history(session, panel_id).photos:
-            if photo.id not in seen and len(rows) < _MOST_OFFERED:
-                seen.add(photo.id)
-                rows.append((None, photo))
-    return tuple(rows)
+    pinned = [photo for photo in pinned_photos(session, area) if photo.id not in seen]
+    return (*chosen, *((None, photo) for photo in pinned[:_MOST_OFFERED]))
 
 
 def proposed(

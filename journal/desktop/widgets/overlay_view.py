@@ -7,6 +7,7 @@ from PySide6.QtGui import (
     QColor,
     QFont,
     QFontMetricsF,
+    QHideEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -305,6 +306,11 @@ class OverlayView(QWidget):
             self.set_at(ends[key])
         else:
             event.ignore()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Stand still where nobody looks."""
+        super().hideEvent(event)
+        self.stop()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lay the pictures out anew."""
