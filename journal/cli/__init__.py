@@ -94,7 +94,9 @@ def _run(arguments: list[str] | None) -> int:
             args=arguments, prog_name="restoration-journal", standalone_mode=False
         )
     except JournalError as error:
-        click.echo(str(error), err=True)
+        from journal.cli.output import tell
+
+        tell(str(error))
         return 2
     except Cancelled:
         click.echo("Stopped; what was finished is kept.", err=True)

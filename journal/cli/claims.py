@@ -8,7 +8,7 @@ from journal.actions.areas import areas, find_area
 from journal.actions.claims import claims, leave_out_claim, set_claim_words
 from journal.actions.journals import open_journal
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, tell
+from journal.cli.output import answer, put, tell
 from journal.domain.claims import Claim
 from journal.domain.evidence import graded
 
@@ -56,9 +56,9 @@ def command(
     for one, c in rows:
         if one.name != heading:
             heading = one.name
-            click.echo(f"{heading}:")
-        click.echo(f"  {c.said}{' (left out)' if c.left_out else ''}")
-        click.echo(f"    {_evidence(c)}")
+            put(f"{heading}:")
+        put(f"  {c.said}{' (left out)' if c.left_out else ''}")
+        put(f"    {_evidence(c)}")
 
 
 def _evidence(claim: Claim) -> str:

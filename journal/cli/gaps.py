@@ -8,7 +8,7 @@ import click
 from journal.actions.gaps import gaps
 from journal.actions.journals import open_journal
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, tell
+from journal.cli.output import answer, put, tell
 from journal.domain.gaps import Reader
 
 
@@ -50,8 +50,8 @@ def command(journal: Path, reader: str | None, as_json: bool) -> None:
     if not found:
         tell("The record lacks nothing that this program looks for.")
     for kind, group in groupby(found, key=lambda gap: gap.kind):
-        click.echo(f"{kind.value[0].upper()}{kind.value[1:]}:")
+        put(f"{kind.value[0].upper()}{kind.value[1:]}:")
         for gap in group:
-            click.echo(f"  {gap.title}. {gap.detail}")
+            put(f"  {gap.title}. {gap.detail}")
             if gap.claim:
-                click.echo(f"    Would make stronger: {gap.claim}")
+                put(f"    Would make stronger: {gap.claim}")

@@ -6,7 +6,7 @@ import click
 
 from journal.actions import signing
 from journal.cli.options import json_option
-from journal.cli.output import answer, tell
+from journal.cli.output import answer, put, tell
 
 
 @click.command("key")
@@ -46,5 +46,5 @@ def command(public: Path | None, private: Path | None, bring: Path | None, as_js
     if as_json:
         answer({"fingerprint": found, "path": str(signing.key_path())})
         return
-    click.echo(found)
+    put(found)
     tell(f"The private key is kept in {signing.key_path()}.")

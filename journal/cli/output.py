@@ -1,6 +1,7 @@
 """What commands print: answers on standard output, everything else on standard error."""
 
 import json
+import re
 import signal
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -20,19 +21,31 @@ from journal.domain.errors import Cancelled
 DONE, IN_PART, COULD_NOT = 0, 1, 2
 
 
+#: Signs that steer a terminal; words from sheets, papers and bundles may hold any.
+_STEERING = {code: chr(0x2400 + code) for code in range(32)} | dict.fromkeys(range(127, 160), "�")
+_IN_LINES = {code: sign for code, sign in _STEERING.items() if chr(code) not in "\n\t"}
+_IN_CELLS = _STEERING | dict.fromkeys(map(ord, "\n\r\t"), " ")
+
+
 def answer(value: Any) -> None:
     """Print one JSON document."""
-    click.echo(json.dumps(value, ensure_ascii=False, indent=1, default=str))
+    document = json.dumps(value, ensure_ascii=False, indent=1, default=str)
+    click.echo(re.sub("[\x7f-\x9f]", lambda sign: f"\\u{ord(sign[0]):04x}", document))
+
+
+def put(text: str) -> None:
+    """Print a line of the answer on standard output."""
+    click.echo(text.translate(_IN_LINES))
 
 
 def tell(text: str) -> None:
     """Print a line for the person on standard error."""
-    click.echo(text, err=True)
+    click.echo(text.translate(_IN_LINES), err=True)
 
 
 def table(headings: Sequence[str], rows: Iterable[Sequence[str]], right: frozenset[int]) -> None:
     """Print rows under headings; the columns numbered in ``right`` are set to the right."""
-    cells = list(rows)
+    cells = [[cell.translate(_IN_CELLS) for cell in row] for row in rows]
     if not sys.stdout.isatty():
         _plain([headings, *cells], right)
         return
@@ -52,7 +65,7 @@ def _plain(cells: Sequence[Sequence[str]], right: frozenset[int]) -> None:
             cell.rjust(width) if i in right else cell.ljust(width)
             for i, (cell, width) in enumerate(zip(row, widths, strict=True))
         ]
-        click.echo("  ".join(parts).rstrip())
+        put("  ".join(parts).rstrip())
 
 
 class Bar:

@@ -22,7 +22,7 @@ from journal.actions.photos import photo as photo_of
 from journal.actions.session import Session
 from journal.actions.timeline import find_photo
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, progress, tell
+from journal.cli.output import answer, progress, put, tell
 from journal.domain.areas import Area
 from journal.domain.errors import JournalError
 from journal.domain.ids import PairId, PhotoId
@@ -192,9 +192,9 @@ def _say(session: Session, area: Area, rows: list[Pair], *, as_json: bool) -> No
         tell(f"No pair of “{area.name}”. Look for one with --propose.")
     for row in rows:
         names = [photo_of(session, i).name for i in (row.before_id, row.after_id)]
-        click.echo(f"{row.before_id} {names[0]} > {row.after_id} {names[1]}: {_how(row)}")
+        put(f"{row.before_id} {names[0]} > {row.after_id} {names[1]}: {_how(row)}")
         if row.caption:
-            click.echo(f"  {row.caption}")
+            put(f"  {row.caption}")
 
 
 def _how(row: Pair) -> str:

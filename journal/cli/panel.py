@@ -9,7 +9,7 @@ from journal.actions.drawings import find_panel
 from journal.actions.journals import open_journal
 from journal.actions.panels import Event, PanelHistory, history
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, plain
+from journal.cli.output import answer, plain, put
 from journal.domain.when import spoken
 
 
@@ -29,13 +29,13 @@ def command(journal: Path, name: str, as_json: bool) -> None:
     if as_json:
         answer([_row(event) for event in story.events])
         return
-    click.echo(_heading(story))
+    put(_heading(story))
     for event in story.events:
         date = spoken(event.when) if event.when else "undated"
         detail = f": {event.detail}" if event.detail else ""
-        click.echo(f"  {date:<26} {event.title}{detail}")
+        put(f"  {date:<26} {event.title}{detail}")
     if not story.events:
-        click.echo("  Nothing is recorded of it yet.")
+        put("  Nothing is recorded of it yet.")
 
 
 def _heading(story: PanelHistory) -> str:

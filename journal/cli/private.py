@@ -4,12 +4,12 @@ from pathlib import Path
 
 import click
 
-from journal.actions import privacy
+from journal.actions import covers, privacy
 from journal.actions.journals import open_journal
 from journal.actions.session import Session
 from journal.actions.timeline import find_photo
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, tell
+from journal.cli.output import answer, put, tell
 from journal.domain.errors import JournalError
 from journal.domain.private_words import LISTED, Private
 
@@ -50,10 +50,10 @@ def command(
         if photo is not None:
             _cover(session, photo, at, kind)
         if uncover is not None:
-            box = next((b for b in privacy.all_covers(session) if b.id == uncover), None)
+            box = next((b for b in covers.all_covers(session) if b.id == uncover), None)
             if box is None:
                 raise JournalError(f"There is no cover number {uncover}.")
-            privacy.remove_cover(session, box.id)
+            covers.remove_cover(session, box.id)
         if as_json or not changing:
             _show(session, as_json=as_json)
 
@@ -78,13 +78,13 @@ def _cover(session: Session, text: str, at: str | None, kind: str | None) -> Non
         raise JournalError("A cover needs --at X,Y,WIDTH,HEIGHT, each from 0 to 1.") from error
     hides = Private(kind) if kind else Private.OTHER
     shown = find_photo(session, text)
-    tell(privacy.add_cover(session, shown, (x, y, width, height), hides).label + ".")
+    tell(covers.add_cover(session, shown, (x, y, width, height), hides).label + ".")
 
 
 def _show(session: Session, *, as_json: bool) -> None:
     listed = privacy.private_words(session)
     found = privacy.known_private_words(session)
-    boxes = privacy.all_covers(session)
+    boxes = covers.all_covers(session)
     if as_json:
         answer(
             {
@@ -108,6 +108,6 @@ def _show(session: Session, *, as_json: bool) -> None:
     for kind in LISTED:
         own = [word.words for word in listed if word.kind is kind]
         words = [*found.get(kind, ()), *own]
-        click.echo(f"{kind.value[0].upper()}{kind.value[1:]}: {'; '.join(words) or 'nothing'}")
+        put(f"{kind.value[0].upper()}{kind.value[1:]}: {'; '.join(words) or 'nothing'}")
     photos = len({box.photo_id for box in boxes})
-    click.echo(f"Covers: {len(boxes)} on {photos} {'photo' if photos == 1 else 'photos'}")
+    put(f"Covers: {len(boxes)} on {photos} {'photo' if photos == 1 else 'photos'}")

@@ -6,14 +6,12 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-import click
-
 from journal.actions.cars import car
 from journal.actions.reading import ReadPaper, read_papers, receipt_from
 from journal.actions.receipts import record_receipt
 from journal.actions.session import Session
 from journal.actions.settings import load_settings
-from journal.cli.output import COULD_NOT, DONE, IN_PART, answer, progress, tell
+from journal.cli.output import COULD_NOT, DONE, IN_PART, answer, progress, put, tell
 from journal.domain.errors import JournalError
 from journal.domain.money import format_money
 from journal.domain.papers import DateOrder, Field, sure_word
@@ -90,9 +88,9 @@ def _record(session: Session, paper: ReadPaper, own: str, wanted: Wanted) -> tup
 
 def _tell_recorded(record: bool, made: int | None, reason: str) -> None:
     if made is not None:
-        click.echo(f"  recorded as receipt {made}")
+        put(f"  recorded as receipt {made}")
     elif record:
-        click.echo(f"  not recorded: {reason}")
+        put(f"  not recorded: {reason}")
     else:
         tell("Nothing was recorded; --record does.")
 
@@ -101,31 +99,31 @@ def _tell(paper: ReadPaper, own: str) -> None:
     """One row for each field, with how sure."""
     read = paper.read
     currency = read.currency.value if read.currency else own
-    click.echo(paper.path.name)
+    put(paper.path.name)
     for remark in read.remarks:
-        click.echo(f"  {remark}")
+        put(f"  {remark}")
     if paper.held_by is not None:
-        click.echo(f"  This very paper is already with receipt {paper.held_by}.")
+        put(f"  This very paper is already with receipt {paper.held_by}.")
     for like in paper.like:
-        click.echo(f"  Receipt {like} has the same supplier, day and total.")
+        put(f"  Receipt {like} has the same supplier, day and total.")
     if read.is_empty:
         return
     _row("Supplier", read.supplier, lambda name: name)
     _row("Date", read.when, spoken)
     if read.other_date is not None:
-        click.echo(f"  {'':<10}or, month and day the other way round, {spoken(read.other_date)}")
+        put(f"  {'':<10}or, month and day the other way round, {spoken(read.other_date)}")
     _row("Currency", read.currency, lambda code: code)
     for line in read.lines:
         words = f"{write_quantity(line.value.quantity)} x {line.value.text}"
         money = format_money(line.value.amount, currency)
-        click.echo(f"  {'Line':<10}{words}: {money} ({sure_word(line.sure)})")
+        put(f"  {'Line':<10}{words}: {money} ({sure_word(line.sure)})")
     _row("Total", read.total, lambda minor: format_money(minor, currency))
     _row("Tax in it", read.tax, lambda minor: format_money(minor, currency))
 
 
 def _row(name: str, field: Field[Any] | None, write: Any) -> None:
     said = f"{write(field.value)} ({sure_word(field.sure)})" if field else "not read"
-    click.echo(f"  {name:<10}{said}")
+    put(f"  {name:<10}{said}")
 
 
 def _plain(paper: ReadPaper, own: str) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from journal.actions.journals import open_journal
 from journal.actions.photos import photos
 from journal.actions.timeline import find_photo
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, tell
+from journal.cli.output import answer, put, tell
 from journal.domain.standard_views import STANDARD_VIEWS
 
 
@@ -36,4 +36,4 @@ def command(journal: Path, view: str | None, photo: str | None, clear: bool, as_
         answer([{"view": n, "photo": p, "name": names[p] if p else None} for n, p in rows])
         return
     for name, photo_id in rows:
-        click.echo(f"{name}: {names[photo_id] if photo_id else 'no photo'}")
+        put(f"{name}: {names[photo_id] if photo_id else 'no photo'}")

@@ -244,3 +244,16 @@ def test_a_folder_that_is_closed_to_us_is_named_and_the_rest_comes_in(
     assert code == 1
     assert len(json.loads(out)["added"]) == 1
     assert "ermission denied" in err
+
+
+def test_no_words_of_a_journal_steer_the_terminal(run: Run, folder: Path) -> None:
+    odd = "\x1b]0;title\x07\x9b31m red\rover\nnext"
+    assert run("worth", folder, "1", "--by", odd, "--note", odd)[0] == 0
+    assert run("wanted", folder, "add", odd)[0] == 0
+    said = [run("worth", folder), run("find", folder, "title"), run("work", folder, odd)]
+    for _, out, err in said:
+        assert not [sign for sign in out + err if sign not in "\n\t" and not sign.isprintable()]
+    assert "␛]0;title␇" in said[0][1]
+    document = run("worth", folder, "--json")[1]
+    assert "\x9b" not in document
+    assert json.loads(document)["valuations"][0]["by"] == odd

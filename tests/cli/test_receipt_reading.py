@@ -7,7 +7,7 @@ import pytest
 from journal.actions import receipts
 from journal.actions.journals import open_journal
 from journal.domain.receipts import Category
-from tests.cli.test_commands import folder, run  # noqa: F401, RUF100 - fixtures
+from tests.cli.test_commands import folder  # noqa: F401, RUF100 - fixtures
 from tests.intake.reading import drawn
 
 
