@@ -1,11 +1,12 @@
 """Recording a receipt as a person does: by keys, with everything said at the field."""
 
+import re
 from decimal import Decimal
 
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QLabel, QScrollArea
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QScrollArea
 
 from journal.actions import areas, cars, history, receipts
 from journal.desktop.desk import AreaSelected, ReceiptSelected
@@ -117,6 +118,15 @@ def test_tab_stops_only_where_something_can_be_said(make):
     way = [stops.index(each) for each in (line.quantity, line.text, dialog.lines.add_button)]
     assert way == sorted(way)
     assert not [stop for stop in stops if isinstance(stop, QScrollArea)]
+
+
+def test_no_two_fields_answer_to_the_same_letter(make):
+    dialog = make()
+    buttons = [one.text() for one in dialog.findChildren(QAbstractButton)]
+    labels = [one.text() for one in dialog.findChildren(QLabel) if one.buddy()]
+    letters = re.findall(r"&(\w)", " ".join((*buttons, *labels)).lower())
+    assert len(letters) > 8
+    assert sorted(letters) == sorted(set(letters))
 
 
 def test_a_new_receipt_starts_shared_to_the_area_selected(make, session, desk):

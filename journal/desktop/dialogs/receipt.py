@@ -75,7 +75,7 @@ class ReceiptDialog(FormDialog):
         self._names = {area.id: area.name for area in areas}
         self.head = ReceiptHead(car.currency if car else "EUR")
         self.lines = LinesEdit(self.head.currency_code())
-        self.same_for_all = QCheckBox("&Same for all lines")
+        self.same_for_all = QCheckBox("Same for &all lines")
         self.shares = ShareEdit(areas)
         self.shares_title = label("", "subheading", wrap=False)
         self.spread = QComboBox()
@@ -133,7 +133,7 @@ class ReceiptDialog(FormDialog):
         note.setBuddy(self.note)
         self.printed_total.setAccessibleName("Printed total")
         self.note.setAccessibleName("Note")
-        tax = QLabel("Ta&x in it")
+        tax = QLabel("&Tax in it")
         tax.setBuddy(self.tax)
         self.tax.setAccessibleName("Tax in it")
         self.tax.setPlaceholderText("as printed, where it is")

@@ -45,9 +45,9 @@ class ReceiptQueue(QObject):
         self.dialog = dialog
         if len(self._paths) > 1:
             dialog.setWindowTitle(f"New receipt, {self._at + 1} of {len(self._paths)}: {path.name}")
-            dialog.cancel_button.setText("&Skip")
+            dialog.cancel_button.setText("S&kip")
             rest = dialog.buttons.addButton(
-                "&Leave the rest", QDialogButtonBox.ButtonRole.DestructiveRole
+                "Lea&ve the rest", QDialogButtonBox.ButtonRole.DestructiveRole
             )
             rest.setAutoDefault(False)
             rest.clicked.connect(self._on_leave)
