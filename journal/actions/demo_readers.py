@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from journal.actions import claims, dossier_cuts, photos, privacy
+from journal.actions import claims, covers, dossier_cuts, photos, privacy
 from journal.actions.session import Session
 from journal.domain.ids import AreaId
 
@@ -20,7 +20,7 @@ def record_choices(session: Session, area_ids: Mapping[str, AreaId]) -> None:
             dossier_cuts.set_standard_view(session, view, by_name[name].id)
     for cover in readers.COVERS:
         if cover.name in by_name:
-            privacy.add_cover(session, by_name[cover.name], cover.place, cover.hides)
+            covers.add_cover(session, by_name[cover.name], cover.place, cover.hides)
     for words, kind in readers.PRIVATE_WORDS:
         privacy.add_private_word(session, words, kind)
     for key, claim, words in readers.CLAIM_WORDS:

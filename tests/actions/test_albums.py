@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from journal.actions import areas, history, photos, privacy
+from journal.actions import areas, covers, history, photos
 from journal.actions.albums import album_place, make_album
 from journal.actions.session import Session
 from journal.cli import _run
@@ -178,7 +178,7 @@ def test_boxes_are_burnt_into_both_sizes_and_the_original_is_as_it_was(
     session: Session, tmp_path: Path
 ) -> None:
     photo = session.journal.photos.all()[0]
-    privacy.add_cover(session, photo, (0.0, 0.0, 1.0, 1.0), Private.PLATE)
+    covers.add_cover(session, photo, (0.0, 0.0, 1.0, 1.0), Private.PLATE)
     before = tree(session.folder / "originals")
     make_album(session, tmp_path / "a", choices=usual(Cut.BUYER))
     covered = 0

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from journal.actions import areas, history, pairs, photos, privacy
+from journal.actions import areas, covers, history, pairs, photos
 from journal.actions.pair_pictures import SheetLook, export_pair, pair_pictures, pair_sheet
 from journal.actions.pair_proposals import propose_all, propose_pairs
 from journal.actions.pictures import original_path
@@ -174,9 +174,9 @@ def test_a_missing_original_is_named(session, known):
 def test_what_is_covered_is_covered_before_it_is_laid(session, known):
     pair = kept(session, known)
     last = photos.photo(session, pair.after_id)
-    privacy.add_cover(session, last, (0.4, 0.4, 0.2, 0.2), Private.PLATE)
+    covers.add_cover(session, last, (0.4, 0.4, 0.2, 0.2), Private.PLATE)
     photos.turn(session, [last.id], 90)
-    boxes = privacy.all_covers(session)
+    boxes = covers.all_covers(session)
     _, bare = pair_pictures(session, pair, 480)
     _, covered = pair_pictures(session, pair, 480, boxes)
     grey = (pixels(covered) == 96).all(axis=2)

@@ -9,7 +9,7 @@ import pytest
 from PIL import Image
 
 from journal.actions import claims as claim_acts
-from journal.actions import privacy
+from journal.actions import covers, privacy
 from journal.actions.add_photos import add_photos
 from journal.actions.areas import add_area, change_area, choose_photos
 from journal.actions.cars import change_car
@@ -67,11 +67,11 @@ def test_a_cover_is_burnt_into_the_copy_and_turns_with_the_photo(
     if degrees:
         turn(session, [shown.id], degrees)
     (now,) = all_photos(session)
-    privacy.add_cover(session, now, (0.1, 0.6, 0.3, 0.2), Private.PLATE)
+    covers.add_cover(session, now, (0.1, 0.6, 0.3, 0.2), Private.PLATE)
     if degrees != 270:
         turn(session, [shown.id], 90)
     (now,) = all_photos(session)
-    (box,) = privacy.covers_on(session, now)
+    (box,) = covers.covers_on(session, now)
     given = privacy.redacted(session, {Private.PLATE})
     for copy in (privacy.copies(session, given.record), privacy.thumbnails(session, given.record)):
         jpeg = copy(now, 300)
@@ -83,7 +83,7 @@ def test_a_cover_is_burnt_into_the_copy_and_turns_with_the_photo(
 
 
 def test_a_cover_of_what_is_not_withheld_is_not_burnt(session: Session, shown: Photo) -> None:
-    privacy.add_cover(session, shown, (0.1, 0.1, 0.5, 0.5), Private.PEOPLE)
+    covers.add_cover(session, shown, (0.1, 0.1, 0.5, 0.5), Private.PEOPLE)
     given = privacy.redacted(session, {Private.PLATE})
     jpeg = privacy.copies(session, given.record)(shown, 300)
     assert jpeg is not None
@@ -129,16 +129,16 @@ def test_a_changed_original_is_not_shown_as_the_one_that_came_in(
 
 
 def test_covers_can_be_changed_undone_and_refused(session: Session, shown: Photo) -> None:
-    privacy.add_cover(session, shown, (0.1, 0.1, 0.2, 0.2), Private.PLATE)
-    (box,) = privacy.covers_on(session, shown)
-    privacy.change_cover(session, shown, replace(box, x=0.5))
-    assert privacy.covers_on(session, shown)[0].x == pytest.approx(0.5)
+    covers.add_cover(session, shown, (0.1, 0.1, 0.2, 0.2), Private.PLATE)
+    (box,) = covers.covers_on(session, shown)
+    covers.change_cover(session, shown, replace(box, x=0.5))
+    assert covers.covers_on(session, shown)[0].x == pytest.approx(0.5)
     undo(session)
-    assert privacy.covers_on(session, shown)[0].x == pytest.approx(0.1)
-    privacy.remove_cover(session, box.id)
-    assert privacy.covered_photos(session) == ()
+    assert covers.covers_on(session, shown)[0].x == pytest.approx(0.1)
+    covers.remove_cover(session, box.id)
+    assert covers.covered_photos(session) == ()
     with pytest.raises(JournalError, match="beside the picture"):
-        privacy.add_cover(session, shown, (1.5, 0, 1, 1), Private.PLATE)
+        covers.add_cover(session, shown, (1.5, 0, 1, 1), Private.PLATE)
 
 
 def test_listed_words_and_file_names_are_withheld_in_the_finished_file(

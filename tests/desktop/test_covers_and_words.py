@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDropEvent, QPixmap
 
-from journal.actions import dossier_cuts, history, privacy
+from journal.actions import covers, dossier_cuts, history, privacy
 from journal.actions import photos as photo_actions
 from journal.desktop.dialogs.cover_boxes import CoverBoxesDialog
 from journal.desktop.dialogs.covered_photos import CoveredPhotosDialog
@@ -62,48 +62,48 @@ def drag(qtbot, canvas, start, end):
 def test_a_box_drawn_by_hand_is_kept_and_can_be_undone(qtbot, covering, desk, session, photo):
     covering.hides.setCurrentIndex(covering.hides.findData(Private.PLATE))
     drag(qtbot, covering.canvas, spot(covering, 0.2, 0.4), spot(covering, 0.6, 0.8))
-    (box,) = privacy.covers_on(session, photo)
+    (box,) = covers.covers_on(session, photo)
     assert box.hides is Private.PLATE
     assert (box.x, box.y) == pytest.approx((0.2, 0.4), abs=0.01)
     assert (box.width, box.height) == pytest.approx((0.4, 0.4), abs=0.01)
     assert covering.list.count() == 1
     desk.act(history.undo)
-    assert not privacy.covers_on(session, photo)
+    assert not covers.covers_on(session, photo)
     assert covering.list.count() == 0
 
 
 def test_a_box_is_pulled_sized_and_named(qtbot, covering, session, photo):
     drag(qtbot, covering.canvas, spot(covering, 0.2, 0.2), spot(covering, 0.4, 0.4))
     drag(qtbot, covering.canvas, spot(covering, 0.3, 0.3), spot(covering, 0.5, 0.5))
-    (box,) = privacy.covers_on(session, photo)
+    (box,) = covers.covers_on(session, photo)
     assert (box.x, box.width) == pytest.approx((0.4, 0.2), abs=0.01)
     drag(qtbot, covering.canvas, spot(covering, 0.6, 0.6), spot(covering, 0.8, 0.7))
-    (box,) = privacy.covers_on(session, photo)
+    (box,) = covers.covers_on(session, photo)
     assert (box.x, box.width, box.height) == pytest.approx((0.4, 0.4, 0.3), abs=0.015)
     covering.hides.setCurrentIndex(covering.hides.findData(Private.PEOPLE))
     covering.hides.activated.emit(covering.hides.currentIndex())
-    assert privacy.covers_on(session, photo)[0].hides is Private.PEOPLE
+    assert covers.covers_on(session, photo)[0].hides is Private.PEOPLE
 
 
 def test_the_keyboard_draws_moves_sizes_and_removes(qtbot, covering, session, photo):
     canvas = covering.canvas
     qtbot.keyClick(canvas, Qt.Key.Key_Insert)
-    (first,) = privacy.covers_on(session, photo)
+    (first,) = covers.covers_on(session, photo)
     for _ in range(5):
         qtbot.keyClick(canvas, Qt.Key.Key_Right)
     qtbot.keyClick(canvas, Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
     before = len(history.edits(session))
     canvas.keep()
-    (moved,) = privacy.covers_on(session, photo)
+    (moved,) = covers.covers_on(session, photo)
     assert moved.x == pytest.approx(first.x + 0.05)
     assert moved.height == pytest.approx(first.height + 0.01)
     assert len(history.edits(session)) == before + 1
     qtbot.keyClick(canvas, Qt.Key.Key_Delete)
-    assert not privacy.covers_on(session, photo)
+    assert not covers.covers_on(session, photo)
 
 
 def test_boxes_turn_with_their_photo(covering, desk, session, photo):
-    desk.act(privacy.add_cover, photo, (0.1, 0.2, 0.3, 0.1), Private.PLATE)
+    desk.act(covers.add_cover, photo, (0.1, 0.2, 0.3, 0.1), Private.PLATE)
     desk.act(photo_actions.turn, [photo.id], 90)
     (box,) = covering.canvas.boxes
     assert (box.x, box.y, box.width, box.height) == pytest.approx((0.7, 0.1, 0.1, 0.3))
@@ -111,14 +111,14 @@ def test_boxes_turn_with_their_photo(covering, desk, session, photo):
 
 def test_closing_keeps_what_was_moved_by_key(qtbot, covering, session, photo):
     qtbot.keyClick(covering.canvas, Qt.Key.Key_Insert)
-    (first,) = privacy.covers_on(session, photo)
+    (first,) = covers.covers_on(session, photo)
     qtbot.keyClick(covering.canvas, Qt.Key.Key_Left)
     covering.accept()
-    assert privacy.covers_on(session, photo)[0].x == pytest.approx(first.x - 0.01)
+    assert covers.covers_on(session, photo)[0].x == pytest.approx(first.x - 0.01)
 
 
 def test_small_boxes_are_hatched_where_they_lie(covering, desk, photo):
-    desk.act(privacy.add_cover, photo, (0.25, 0.5, 0.25, 0.25), Private.OTHER)
+    desk.act(covers.add_cover, photo, (0.25, 0.5, 0.25, 0.25), Private.OTHER)
     area = covering.canvas._area()
     rect = box_rect(covering.canvas.boxes[0], area)
     inside = covering.canvas.grab().toImage().pixelColor(rect.center().toPoint())
@@ -126,7 +126,7 @@ def test_small_boxes_are_hatched_where_they_lie(covering, desk, photo):
 
 
 def test_covered_photos_come_first_and_open(qtbot, desk, session, photo):
-    desk.act(privacy.add_cover, photo, (0.1, 0.1, 0.2, 0.2), Private.PLATE)
+    desk.act(covers.add_cover, photo, (0.1, 0.1, 0.2, 0.2), Private.PLATE)
     dialog = CoveredPhotosDialog(desk)
     qtbot.addWidget(dialog)
     dialog.show()

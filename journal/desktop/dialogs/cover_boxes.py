@@ -14,8 +14,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from journal.actions import covers
 from journal.actions import photos as photo_actions
-from journal.actions import privacy
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.widgets.cover_canvas import CoverCanvas
@@ -118,7 +118,7 @@ class CoverBoxesDialog(QDialog):
 
     def boxes(self) -> tuple[CoverBox, ...]:
         """The boxes as the record has them now."""
-        return self._desk.ask(privacy.covers_on, self._photo) or ()
+        return self._desk.ask(covers.covers_on, self._photo) or ()
 
     def _show_boxes(self) -> None:
         boxes = self.boxes()
@@ -161,7 +161,7 @@ class CoverBoxesDialog(QDialog):
     def _on_drawn(self, place: tuple[float, float, float, float]) -> None:
         hides = Private(self.hides.currentData())
         try:
-            changes = privacy.add_cover(self._desk.session, self._photo, place, hides)
+            changes = covers.add_cover(self._desk.session, self._photo, place, hides)
         except JournalError as error:
             self._desk.message.emit(str(error), "error")
             return
@@ -171,7 +171,7 @@ class CoverBoxesDialog(QDialog):
 
     def _on_changed(self, box: CoverBox) -> None:
         self._current = box.id
-        self._desk.act(privacy.change_cover, self._photo, box)
+        self._desk.act(covers.change_cover, self._photo, box)
 
     def _pick(self, number: int) -> None:
         self._current = number
@@ -188,7 +188,7 @@ class CoverBoxesDialog(QDialog):
 
     def _on_remove(self) -> None:
         if self._current is not None:
-            self._desk.act(privacy.remove_cover, CoverBoxId(self._current))
+            self._desk.act(covers.remove_cover, CoverBoxId(self._current))
 
     def done(self, result: int) -> None:
         """Keep what was moved by key, and close."""

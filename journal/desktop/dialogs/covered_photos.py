@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QWidget
 
-from journal.actions import privacy
+from journal.actions import covers
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.cover_boxes import cover_something
 from journal.desktop.widgets.parts import button, column, label, row
@@ -48,7 +48,7 @@ class CoveredPhotosDialog(QDialog):
         self.grid.setFocus()
 
     def _show(self) -> None:
-        covered = self._desk.ask(privacy.covered_photos) or ()
+        covered = self._desk.ask(covers.covered_photos) or ()
         groups = sitting_groups(self._desk, without=frozenset(covered))
         if covered:
             words = count_words(len(covered))

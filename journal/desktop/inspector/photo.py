@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
-from journal.actions import drawings, privacy
+from journal.actions import covers, drawings
 from journal.actions import photos as photo_actions
 from journal.actions import pins as pin_actions
 from journal.desktop.desk import Desk, PanelSelected, PhotosSelected, Selection
@@ -118,7 +118,7 @@ class PhotoPane(Pane):
             return
         first = self._photos[0]
         self.source.ask(first, _PICTURE)
-        self.picture.show_covers(self.desk.ask(privacy.covers_on, first) or ())
+        self.picture.show_covers(self.desk.ask(covers.covers_on, first) or ())
         self._one.setVisible(len(self._ids) == 1)
         if len(self._ids) == 1:
             self._show_one(first)

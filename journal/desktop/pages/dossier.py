@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QLineEdit, QSplitter, QWidget
 
 from journal.actions import areas as area_actions
-from journal.actions import cars, privacy
+from journal.actions import cars
 from journal.actions.dossier_cuts import choices_of, choose, choose_as_usual
 from journal.desktop.desk import Desk
 from journal.desktop.pages import Page
@@ -143,6 +143,7 @@ class DossierPage(Page):
             return
         if changes is None or changes.kinds & _CHOSEN:
             self._show_choices()
+            self._read_private()
         self._calm.start(0 if changes is None else _CALM)
         if changes is not None:
             self.preview.say("Something changed; the pages will follow.")
@@ -151,11 +152,21 @@ class DossierPage(Page):
         if not self.desk.read_only:
             self._choices = self.desk.ask(choices_of, self.cut) or self._choices
         self.cuts.show_cut(self.cut)
-        words = len(self.desk.ask(privacy.private_words) or ())
-        photos = len(self.desk.ask(privacy.covered_photos) or ())
-        areas = self.desk.ask(area_actions.areas) or ()
-        self.panel.show_choices(self._choices, areas, words=words, photos=photos)
+        self.panel.show_choices(self._choices, self.desk.ask(area_actions.areas) or ())
         self.usual_button.setEnabled(self._choices != usual(self.cut))
+
+    def _read_private(self) -> None:
+        """Count what is listed and covered, where what knows of privacy is loaded too."""
+        session = self.desk.session
+
+        def job(_context: object) -> tuple[int, int, str]:
+            from journal.actions import covers, privacy
+            from journal.domain.privacy import ALWAYS
+
+            words, photos = privacy.private_words(session), covers.covered_photos(session)
+            return len(words), len(photos), ALWAYS
+
+        self.desk.read(job, lambda found: self.panel.withheld.show_private(*found), self)
 
     def show_cut(self, cut: Cut) -> None:
         """Bring a cut to the front."""

@@ -131,15 +131,13 @@ class ChoicesPanel(QWidget):
 
     # --- showing ---
 
-    def show_choices(
-        self, choices: Choices, areas: Sequence[Area], *, words: int, photos: int
-    ) -> None:
-        """Show what was chosen; ``words`` are listed as private, boxes lie on ``photos``."""
+    def show_choices(self, choices: Choices, areas: Sequence[Area]) -> None:
+        """Show what was chosen."""
         self._choices = choices
         self.blockSignals(True)
         for part, tick in self.parts.items():
             tick.setChecked(choices.has(part))
-        self.withheld.show_withheld(choices.withheld, words=words, photos=photos)
+        self.withheld.show_withheld(choices.withheld)
         self._show_areas(choices, tuple(areas))
         self.photos.blockSignals(True)
         self.photos.setValue(choices.photos)
@@ -193,7 +191,7 @@ class ChoicesPanel(QWidget):
         chosen = replace(
             self._choices,
             parts=frozenset(part for part, tick in self.parts.items() if tick.isChecked()),
-            withheld=frozenset(k for k, tick in self.withheld.ticks.items() if tick.isChecked()),
+            withheld=self.withheld.withheld(),
             areas=self._ticked() if self.some_areas.isChecked() else frozenset(),
             photos=self.photos.value(),
             paper="letter" if self.letter.isChecked() else "a4",

@@ -6,7 +6,6 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QFrame, QVBoxLayout, QWidget
 
 from journal.desktop.widgets.parts import clear_layout, column, label, row
-from journal.domain.privacy import ALWAYS
 from journal.domain.private_words import Private
 
 _UNSEEN = {
@@ -30,6 +29,7 @@ class WithheldPanel(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.ticks: dict[Private, QCheckBox] = {}
+        self._private = 0, 0, ""
         ticks = column(spacing=2)
         for kind in Private:
             made = QCheckBox(kind.value.capitalize())
@@ -51,17 +51,31 @@ class WithheldPanel(QWidget):
         layout.addWidget(said, 1)
         self.setLayout(layout)
 
-    def show_withheld(self, kinds: Collection[Private], *, words: int, photos: int) -> None:
-        """Show what is withheld; ``words`` are listed as private, boxes lie on ``photos``."""
+    def show_withheld(self, kinds: Collection[Private]) -> None:
+        """Show what is withheld, and what follows."""
         for kind, tick in self.ticks.items():
             tick.setChecked(kind in kinds)
-        clear_layout(self._unseen)
-        for sentence in self.sentences(kinds, words=words, photos=photos):
-            self._unseen.addWidget(label(sentence))
-        self._unseen.addWidget(label(ALWAYS, "muted"))
+        self._say()
 
-    def sentences(self, kinds: Collection[Private], *, words: int, photos: int) -> tuple[str, ...]:
+    def show_private(self, words: int, photos: int, always: str) -> None:
+        """``words`` are listed as private, boxes lie on ``photos``; ``always`` is withheld ever."""
+        self._private = words, photos, always
+        self._say()
+
+    def withheld(self) -> frozenset[Private]:
+        """The sorts ticked."""
+        return frozenset(kind for kind, tick in self.ticks.items() if tick.isChecked())
+
+    def _say(self) -> None:
+        clear_layout(self._unseen)
+        for sentence in self._sentences():
+            self._unseen.addWidget(label(sentence))
+        if always := self._private[2]:
+            self._unseen.addWidget(label(always, "muted"))
+
+    def _sentences(self) -> tuple[str, ...]:
         """What a reader will not see, a sentence each."""
+        kinds, (words, photos, _always) = self.withheld(), self._private
         if not kinds:
             return (_NOTHING,)
         said = [_UNSEEN[kind] for kind in Private if kind in kinds]
@@ -72,7 +86,7 @@ class WithheldPanel(QWidget):
         return tuple(said)
 
     def _on_clicked(self) -> None:
-        self.changed.emit(frozenset(k for k, tick in self.ticks.items() if tick.isChecked()))
+        self.changed.emit(self.withheld())
 
 
 def _count(number: int, noun: str) -> str:

@@ -2,25 +2,24 @@
 
 from collections.abc import Mapping, Sequence
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from journal.actions import claims as actions
-from journal.actions import evidence
 from journal.desktop.desk import Desk
-from journal.desktop.dialogs.claim import ClaimDialog
-from journal.desktop.dialogs.opening import open_dialog
 from journal.desktop.tasks import Task
-from journal.desktop.widgets.evidence_opening import open_piece
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.grade_marks import GradeMark
 from journal.desktop.widgets.parts import button, clear_layout, column, label, row
 from journal.domain.areas import Area
-from journal.domain.claims import AreaClaims, Claim
 from journal.domain.evidence import Piece, graded
 
-_Found = tuple[AreaClaims, dict[Piece, str]]
+if TYPE_CHECKING:
+    from journal.domain.claims import AreaClaims, Claim
+
+# What claims rest on is large; it is loaded in a reader's thread, and dialogs when they are asked
+# for.
 
 _WORDS = (
     "These statements stand in the dossier. Grades follow from what is recorded; add a photo, a "
@@ -57,14 +56,17 @@ class AreaClaimsBox(QWidget):
             self._reading.cancel()
         session, area_id = self._desk.session, area.id
 
-        def job(_context: object) -> _Found:
-            found = actions.area_claims(session, area_id)
+        def job(_context: object) -> "tuple[AreaClaims, dict[Piece, str]]":
+            from journal.actions import evidence
+            from journal.actions.claims import area_claims
+
+            found = area_claims(session, area_id)
             pieces = {piece for claim in found.claims for piece in claim.pieces}
             return found, evidence.in_words(session, pieces | set(found.loose))
 
         self._reading = self._desk.read(job, self._show, self)
 
-    def _show(self, read: _Found) -> None:
+    def _show(self, read: "tuple[AreaClaims, dict[Piece, str]]") -> None:
         self._reading = None
         found, words = read
         self.claims = found.claims
@@ -78,7 +80,7 @@ class AreaClaimsBox(QWidget):
             self._rows.addWidget(label(said, "muted"))
             self._rows.addWidget(self._marks(found.loose, words))
 
-    def _claim_row(self, claim: Claim, words: Mapping[Piece, str]) -> QWidget:
+    def _claim_row(self, claim: "Claim", words: Mapping[Piece, str]) -> QWidget:
         made = QWidget()
         layout = column(spacing=2)
         change = button(
@@ -107,15 +109,20 @@ class AreaClaimsBox(QWidget):
         return made
 
     def _open(self, piece: Piece) -> None:
+        from journal.desktop.widgets.evidence_opening import open_piece
+
         if self._area is not None:
             open_piece(self._desk, piece, self._area, self.window())
 
-    def _on_words(self, claim: Claim) -> None:
+    def _on_words(self, claim: "Claim") -> None:
+        from journal.desktop.dialogs.claim import ClaimDialog
+        from journal.desktop.dialogs.opening import open_dialog
+
         if self._area is not None:
             open_dialog(ClaimDialog(self._desk, self._area.name, claim, self.window()))
 
 
-def _remarks(claim: Claim) -> list[str]:
+def _remarks(claim: "Claim") -> list[str]:
     """What is to be said of a statement beside its words and its evidence."""
     said = []
     if claim.left_out:

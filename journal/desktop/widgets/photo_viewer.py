@@ -6,8 +6,8 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPixmap, QTransform
 from PySide6.QtWidgets import QApplication, QFrame, QLineEdit, QVBoxLayout, QWidget
 
+from journal.actions import covers
 from journal.actions import photos as photo_actions
-from journal.actions import privacy
 from journal.desktop.desk import Desk
 from journal.desktop.widgets.parts import label, row, tool
 from journal.desktop.widgets.photo_words import facts_words, mark_words
@@ -161,7 +161,7 @@ class PhotoViewer(QFrame):
         self._photo = photo
         self.view.look_at(1.0, 0.5, 0.5)
         self._show_picture(photo, turned)
-        self.view.show_covers(self._desk.ask(privacy.covers_on, photo) or ())
+        self.view.show_covers(self._desk.ask(covers.covers_on, photo) or ())
         self._title.setText(photo.name)
         self._facts.setText(facts_words(photo))
         self._facts.setToolTip(", ".join(mark_words(photo)))
