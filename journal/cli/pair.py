@@ -1,20 +1,22 @@
 """restoration-journal pair: lay an after photo over a before."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import click
 
-from journal.actions.areas import find_area
+from journal.actions.areas import areas, find_area
 from journal.actions.journals import open_journal
 from journal.actions.pair_pictures import SheetLook, export_pair
-from journal.actions.pair_proposals import propose_pairs
+from journal.actions.pair_proposals import propose_all, propose_pairs
 from journal.actions.pairs import (
     area_pairs,
     find_fit,
     fit_by_hand,
     keep_pair,
+    pairs,
     photo_pairs,
     remove_pair,
 )
@@ -22,17 +24,17 @@ from journal.actions.photos import photo as photo_of
 from journal.actions.session import Session
 from journal.actions.timeline import find_photo
 from journal.cli.options import journal_argument, json_option
-from journal.cli.output import answer, progress, put, tell
+from journal.cli.output import answer, progress, tell
 from journal.domain.areas import Area
 from journal.domain.errors import JournalError
 from journal.domain.ids import PairId, PhotoId
-from journal.domain.pairs import MOST_POINTS, SIDE_BY_SIDE, Fit, Pair, PointPair
+from journal.domain.pairs import MOST_POINTS, SIDE_BY_SIDE, Fit, Pair, PairProposal, PointPair
 from journal.domain.shapes import Point
 
 
 @click.command("pair")
 @journal_argument
-@click.argument("area")
+@click.argument("area", required=False)
 @click.argument("before", required=False)
 @click.argument("after", required=False)
 @click.option("--propose", is_flag=True, help="Look for photos of one view; nothing is kept.")
@@ -50,7 +52,7 @@ from journal.domain.shapes import Point
 @json_option
 def command(
     journal: Path,
-    area: str,
+    area: str | None,
     before: str | None,
     after: str | None,
     propose: bool,
@@ -61,10 +63,10 @@ def command(
 ) -> None:
     """Lay the photo AFTER over the photo BEFORE of a repair area, and keep them as a pair.
 
-    Without photos: the pairs of AREA. How one lies on the other is found by what both show. Now
-    and then that is wrong: draw it with --out, look, and keep it with --keep if it lies right.
-    With --points it is laid by spots seen on both, four or better six: with four the error is
-    always nothing.
+    Without photos: the pairs of AREA, or of every one. How one lies on the other is found by what
+    both show. Now and then that is wrong: draw it with --out, look, and keep it with --keep if it
+    lies right. With --points it is laid by spots seen on both, four or better six: with four the
+    error is always nothing.
 
     With --json: a list of objects with id (null where not kept), area, before, after (numbers of
     photos), how ("found", "by hand", "side by side"), inliers, error (in pixels of a picture 1600
@@ -76,18 +78,14 @@ def command(
     wants = _Wants(**asked)
     changing = before is not None and wants.changes
     with open_journal(journal, read_only=not changing) as session:
-        chosen = find_area(session, area)
-        if propose:
-            rows = _proposed(session, chosen)
-        elif before is None or after is None:
-            rows = list(area_pairs(session, chosen.id))
+        if area is None:
+            rows = _proposed_anywhere(session) if propose else list(pairs(session))
         else:
-            both = find_photo(session, before).id, find_photo(session, after).id
-            rows = _of_two(session, chosen, both, wants)
+            rows = _of_area(session, find_area(session, area), (before, after), wants, propose)
         if out is not None and rows:
             look = SheetLook.DIVIDED if divided else SheetLook.SIDE_BY_SIDE
             tell(f"Written: {export_pair(session, rows[0], out, look)}")
-        _say(session, chosen, rows, as_json=as_json)
+        _say(session, rows, as_json=as_json)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +102,23 @@ class _Wants:
     def changes(self) -> bool:
         """Whether anything is kept or taken apart."""
         return bool(self.flat or self.points or self.keep or self.remove)
+
+
+def _of_area(
+    session: Session,
+    area: Area,
+    photos: tuple[str | None, str | None],
+    wants: _Wants,
+    propose: bool,
+) -> list[Pair]:
+    before, after = photos
+    if propose:
+        with progress() as context:
+            return _as_pairs(propose_pairs(session, area.id, context))
+    if before is None or after is None:
+        return list(area_pairs(session, area.id))
+    both = find_photo(session, before).id, find_photo(session, after).id
+    return _of_two(session, area, both, wants)
 
 
 def _of_two(
@@ -124,11 +139,15 @@ def _of_two(
     return [pair for pair in area_pairs(session, area.id) if pair.id == made]
 
 
-def _proposed(session: Session, area: Area) -> list[Pair]:
+def _proposed_anywhere(session: Session) -> list[Pair]:
     with progress() as context:
-        found = propose_pairs(session, area.id, context)
+        found = propose_all(session, context)
+    return [pair for rows in found for pair in _as_pairs(rows[:1])]
+
+
+def _as_pairs(found: Sequence[PairProposal]) -> list[Pair]:
     return [
-        Pair(PairId(0), area.id, row.before_id, row.after_id, row.fit or SIDE_BY_SIDE)
+        Pair(PairId(0), row.area_id, row.before_id, row.after_id, row.fit or SIDE_BY_SIDE)
         for row in found
     ]
 
@@ -184,17 +203,19 @@ def _points(path: Path, sizes: list[tuple[int, int]]) -> list[PointPair]:
     return made
 
 
-def _say(session: Session, area: Area, rows: list[Pair], *, as_json: bool) -> None:
+def _say(session: Session, rows: list[Pair], *, as_json: bool) -> None:
+    names = {area.id: area.name for area in areas(session)}
     if as_json:
-        answer([_object(area, row) for row in rows])
+        answer([_object(names[row.area_id], row) for row in rows])
         return
     if not rows:
-        tell(f"No pair of “{area.name}”. Look for one with --propose.")
+        tell("No pair. Look for one with --propose.")
     for row in rows:
-        names = [photo_of(session, i).name for i in (row.before_id, row.after_id)]
-        put(f"{row.before_id} {names[0]} > {row.after_id} {names[1]}: {_how(row)}")
+        before, after = (photo_of(session, i).name for i in (row.before_id, row.after_id))
+        click.echo(f"{names[row.area_id]}: {row.before_id} {before} > {row.after_id} {after}")
+        click.echo(f"  {_how(row)}")
         if row.caption:
-            put(f"  {row.caption}")
+            click.echo(f"  {row.caption}")
 
 
 def _how(row: Pair) -> str:
@@ -207,10 +228,10 @@ def _how(row: Pair) -> str:
     return words if row.id else f"{words} (not kept)"
 
 
-def _object(area: Area, row: Pair) -> dict[str, object]:
+def _object(area: str, row: Pair) -> dict[str, object]:
     return {
         "id": row.id or None,
-        "area": area.name,
+        "area": area,
         "before": row.before_id,
         "after": row.after_id,
         "how": row.fit.how.value,

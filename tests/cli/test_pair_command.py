@@ -48,8 +48,9 @@ def test_a_pair_is_looked_at_then_kept_then_taken_apart(folder, tmp_path):
 
 
 def test_photos_of_one_view_are_proposed(folder):
-    (found,) = json.loads(run(folder, "sill", "--propose", "--json").stdout)
-    assert (found["before"], found["after"], found["id"]) == (1, 2, None)
+    for words in (("sill",), ()):
+        (found,) = json.loads(run(folder, *words, "--propose", "--json").stdout)
+        assert (found["before"], found["after"], found["id"]) == (1, 2, None)
 
 
 def test_what_cannot_be_laid_is_laid_by_points_or_side_by_side(folder, tmp_path):
