@@ -25,7 +25,9 @@ _DATE = re.compile(
     re.IGNORECASE,
 )
 _WORD = re.compile(r"\b(?:on\s+)?(today|yesterday|" + "|".join(WEEKDAYS) + r")\b", re.IGNORECASE)
-_WITH = re.compile(r"\bwith\s+([^\W\d_][\w'-]*(?:\s+[A-Z][\w'-]*)?)")
+_NAME = r"([^\W\d_][\w'-]*(?:\s+[A-Z][\w'-]*)?)"
+_WITH = re.compile(rf"\b[Ww]ith\s+{_NAME}")
+_AND = re.compile(rf"\s*(,|&|\band\b)\s*{_NAME}")
 _BY = re.compile(r"\bby\s+([^\W\d_][\w'-]*)(?:\s+([^\W\d_][\w'-]*))?", re.IGNORECASE)
 #: Words that name no place.
 _PLAIN = frozenset({"the", "a", "an", "of", "at", "in", "on", "and", "to", "for", "with"})
@@ -131,14 +133,45 @@ def _known(people: Sequence[str]) -> dict[str, str]:
 
 
 def _others(text: str, people: Sequence[str]) -> tuple[tuple[str, ...], str]:
-    names = []
+    """Who else worked, after "with"; what is neither known nor written as a name is a tool."""
+    everybody: list[str] = []
+    rest, at = "", 0
     known = _known(people)
     for found in _WITH.finditer(text):
-        said = found[1]
-        whole = known.get(said.casefold()) or known.get(said.split()[0].casefold())
-        names.append(whole or said)
-        text = text.replace(found[0], " ", 1)
-    return tuple(names), text
+        names, end = _named_from(text, found, known)
+        if names:
+            everybody += names
+            rest += text[at : found.start()] + " "
+            at = end
+    return tuple(everybody), rest + text[at:]
+
+
+def _named_from(text: str, found: re.Match[str], known: Mapping[str, str]) -> tuple[list[str], int]:
+    """The names in a row after "with", and where they end."""
+    names, start, end = [], found.start(1), found.end()
+    who = _called(found[1], known)
+    while who is not None:
+        names.append(who[0])
+        end = start + who[1]
+        more = _AND.match(text, end)
+        if more is None:
+            break
+        start = more.start(2)
+        # After a comma may also come what was done.
+        who = _called(more[2], known, may_be_new=more[1] != ",")
+    return names, end
+
+
+def _called(
+    words: str, known: Mapping[str, str], *, may_be_new: bool = True
+) -> tuple[str, int] | None:
+    """Whom words name, and how many of their signs that is; None for nobody."""
+    first = words.split()[0]
+    for said in (words, first):
+        if said.casefold() in known:
+            return known[said.casefold()], len(said)
+    is_name = not first[0].islower() and not first.isupper()
+    return (words, len(words)) if is_name and may_be_new else None
 
 
 def _area(note: str, areas: Mapping[AreaId, str]) -> AreaId | None:

@@ -93,3 +93,22 @@ def test_by_somebody_known_is_in_place_of_who_types(
 ) -> None:
     line = read_work_line(text, TODAY, "Runa", ("Runa", "Edo Tarsk", "Nils"))
     assert (line.people, line.note) == (people, note)
+
+
+@pytest.mark.parametrize(
+    ("text", "people", "note"),
+    [
+        ("3h cleaned with the grinder", ("Runa",), "cleaned with the grinder"),
+        ("3h filled with tin", ("Runa",), "filled with tin"),
+        ("2h weld sill with MIG", ("Runa",), "weld sill with MIG"),
+        ("2h sanding with Nils and Edo", ("Runa", "Nils", "Edo Tarsk"), "sanding"),
+        ("2h sanding with nils, edo & Ingolf", ("Runa", "Nils", "Edo Tarsk", "Ingolf"), "sanding"),
+        ("2h sanding with 健", ("Runa", "健"), "sanding"),
+        ("2h with Edo, Sill left welded", ("Runa", "Edo Tarsk"), "Sill left welded"),
+        ("2h with Edo Sill left", ("Runa", "Edo Tarsk"), "Sill left"),
+        ("2h sanded with water with Ingolf Brandt", ("Runa", "Ingolf Brandt"), "sanded with water"),
+    ],
+)
+def test_with_names_people_and_no_tools(text: str, people: tuple[str, ...], note: str) -> None:
+    line = read_work_line(text, TODAY, "Runa", ("Runa", "Edo Tarsk", "Nils"))
+    assert (line.people, line.note) == (people, note)
