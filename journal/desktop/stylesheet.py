@@ -63,7 +63,21 @@ QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { backgro
 QAbstractSpinBox::up-arrow { image: url("$up"); width: 12px; height: 12px; }
 QAbstractSpinBox::down-arrow { image: url("$down"); width: 12px; height: 12px; }
 QCheckBox, QRadioButton { min-height: ${field}px; spacing: 8px; }
-QCheckBox::indicator, QRadioButton::indicator { width: 18px; height: 18px; }
+QCheckBox::indicator, QRadioButton::indicator, QListView::indicator, QTreeView::indicator {
+  width: 16px; height: 16px; border: 1px solid $edge; border-radius: 3px; background: $surface;
+}
+QCheckBox::indicator:checked, QListView::indicator:checked, QTreeView::indicator:checked {
+  image: url("$tick"); border-color: $text;
+}
+QRadioButton::indicator { border-radius: 9px; }
+QRadioButton::indicator:checked { width: 8px; height: 8px; border: 5px solid $text; }
+QCheckBox::indicator:hover, QRadioButton::indicator:hover { background: $hover; }
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {
+  border-color: $rule; background: $page;
+}
+QCheckBox::indicator:focus { width: 14px; height: 14px; border: 2px solid $focus; }
+QRadioButton::indicator:focus { width: 14px; height: 14px; border: 2px solid $focus; }
+QRadioButton::indicator:checked:focus { width: 8px; height: 8px; border: 5px solid $focus; }
 QComboBox QAbstractItemView { background: $surface; border: 1px solid $edge; }
 QToolButton::menu-indicator { image: none; }
 
@@ -202,6 +216,7 @@ def stylesheet(colours: Colours, points: float = 10.0) -> str:
         good=colours.good,
         down=asset(f"icons/arrow-down-{name}.svg").as_posix(),
         up=asset(f"icons/arrow-up-{name}.svg").as_posix(),
+        tick=asset(f"icons/tick-{name}.svg").as_posix(),
         inner=TARGET - 2,
         field=TARGET - 6,
         row=TARGET - 4,
