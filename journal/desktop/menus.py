@@ -167,6 +167,7 @@ class Menus(QObject):
             ("&Hours", self._acts.new_hours, "Ctrl+Shift+H", "hours"),
             ("Hours &from photos", self._acts.photo_hours, "", "sitting"),
             ("&People", self._acts.edit_people, "", "hours"),
+            ("Pairs &before and after", self._acts.find_pairs, "", "before-after"),
             ("New &wanted part", self._acts.new_wanted, "Ctrl+Shift+W", "wanted"),
             ("New &entry", self._acts.new_entry, "Ctrl+Shift+E", "entry"),
         ):

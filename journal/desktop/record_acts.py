@@ -62,6 +62,13 @@ class RecordActs(QObject):
         if desk := self._window.desk:
             self._show(PeopleDialog(desk, self._window))
 
+    def find_pairs(self) -> None:
+        """Look for photos of one view, before and after the work."""
+        from journal.desktop.dialogs.pair_finder import PairFinderDialog
+
+        if desk := self._window.desk:
+            self._show(PairFinderDialog(desk, self._window))
+
     def new_wanted(self) -> None:
         """Ask for a part that is to be bought."""
         from journal.desktop.dialogs.wanted import WantedDialog

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QFileDialog, QPushButton
 from journal.actions import areas, history, pairs
 from journal.actions.journals import new_journal
 from journal.desktop.dialogs.pair import PairDialog
+from journal.desktop.dialogs.pair_finder import PairFinderDialog
 from journal.desktop.inspector.photo_areas import PhotoAreas
 from journal.desktop.widgets.area_pairs import AreaPairs
 from journal.desktop.widgets.overlay_view import Look
@@ -167,3 +168,26 @@ def test_two_photos_selected_are_laid_from_the_inspector(qtbot, desk, session, k
         words = [b.text() for b in row.findChildren(QPushButton)]
         assert ("Before and a&fter" in words) is seen
     part.hide()
+
+
+def test_likely_pairs_of_every_area_are_listed_and_opened(qtbot, desk, session, known):
+    area, first, last, _ = known
+    finder = PairFinderDialog(desk)
+    qtbot.addWidget(finder)
+    finder.show()
+    qtbot.waitUntil(lambda: finder.said.text().startswith("Every repair area was looked at."))
+    assert finder.list.count() == 1
+    assert "spots agree" in finder.list.item(0).text()
+    assert pairs.pairs(session) == ()
+    finder.list.setCurrentRow(0)
+    qtbot.mouseClick(finder.look, LEFT)
+    dialog = opened_dialog(PairDialog)
+    assert "Does it lie right?" in dialog.verdict.text()
+    qtbot.mouseClick(dialog.keep, LEFT)
+    (kept,) = pairs.area_pairs(session, area)
+    assert (kept.before_id, kept.after_id) == (first, last)
+    dialog.close()
+    finder.close()
+    again = PairFinderDialog(desk)
+    qtbot.addWidget(again)
+    assert "No pair" in again.said.text()

@@ -60,6 +60,7 @@ class PairDialog(QDialog):
         *,
         before: PhotoId | None = None,
         after: PhotoId | None = None,
+        fit: Fit | None = None,
     ) -> None:
         super().__init__(parent)
         self._desk = desk
@@ -80,7 +81,7 @@ class PairDialog(QDialog):
         self._build()
         self._connect()
         self.choice.fill(before, after)
-        self._on_chosen()
+        self._on_chosen(fit)
 
     # --- layout
 

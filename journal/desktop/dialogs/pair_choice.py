@@ -151,7 +151,7 @@ class PairChoice(QWidget):
             for photo in photos:
                 self._offer(None, photo)
             dates = " and ".join(spoken(p.when) if p.when else "no date" for p in photos)
-            self.likely.addItem(f"{dates}: {_promise(proposal)}")
+            self.likely.addItem(f"{dates}: {promise_words(proposal)}")
         self.likely.setVisible(len(found) > 1)
         if found:
             self._on_likely(0)
@@ -165,7 +165,8 @@ class PairChoice(QWidget):
         self.chosen.emit(proposal.fit)
 
 
-def _promise(proposal: PairProposal) -> str:
+def promise_words(proposal: PairProposal) -> str:
+    """How much two photos promise, in words."""
     if proposal.fit is None:
         return "look alike, could not be laid"
     return f"{proposal.fit.inliers:,} spots agree"
