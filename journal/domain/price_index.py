@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 
 from journal.domain.costs import CostTable
 from journal.domain.errors import JournalError
@@ -22,6 +23,9 @@ _MONTH = re.compile(r"([0-9]{4})-(0[1-9]|1[0-2])")
 _QUARTER = re.compile(r"([0-9]{4})-?[Qq]([1-4])")
 _NUMBER = re.compile(r"[0-9]{1,12}(?:[.,][0-9]{1,12})?")
 _MOST_ROWS = 20_000
+#: So many digits stand behind a mark for thousands; read as decimals, they are so much less.
+_GROUP = 3
+_LIKE_A_THOUSAND = 300, 3000
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +204,20 @@ def read_index(text: str) -> dict[str, Decimal]:
         found[period] = value
     if not found:
         raise JournalError("There is no row with a period and a value in it.")
+    _refuse_thousands(found)
     return found
+
+
+def _refuse_thousands(values: Mapping[str, Decimal]) -> None:
+    """Refuse "998" followed by "1,004": read as one and a part, prices would fall to nothing."""
+    for before, after in pairwise(in_order(values)):
+        low, high = sorted((values[before], values[after]))
+        is_marked = low.as_tuple().exponent == -_GROUP and low < 10**_GROUP
+        if is_marked and _LIKE_A_THOUSAND[0] < high / low < _LIKE_A_THOUSAND[1]:
+            raise JournalError(
+                f"{before} and {after} are a thousandfold apart: write {low} without a mark for "
+                "thousands."
+            )
 
 
 def _rows(text: str) -> Iterator[tuple[int, list[str]]]:

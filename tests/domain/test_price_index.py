@@ -222,3 +222,18 @@ def test_periods_are_kept_in_one_form_and_in_order_of_time() -> None:
     typed = [" 2016-q3", "2016Q1", "2017", "2016-08", "2016"]
     periods = [as_period(text) for text in typed]
     assert in_order(periods) == ["2016", "2016-Q1", "2016-08", "2016-Q3", "2017"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["2016\t998\n2017\t1,004", "2016;998\n2017;1.004", "2016;1.004\n2017;1.010\n2018;990"],
+)
+def test_a_mark_for_thousands_is_not_taken_for_a_decimal_one(text: str) -> None:
+    with pytest.raises(JournalError, match="mark for thousands"):
+        read_index(text)
+
+
+def test_three_decimal_places_are_read_beside_whole_numbers() -> None:
+    # BLS publishes three places since 2007; spreadsheets leave zeros at the end out.
+    assert read_index("2010;218.056\n2011;219")["2010"] == Decimal("218.056")
+    assert read_index("2010;1,004\n2011;1,010")["2011"] == Decimal("1.010")
