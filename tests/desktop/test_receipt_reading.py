@@ -225,7 +225,7 @@ def test_the_rest_of_many_papers_can_be_left(qtbot, page, session, paper):
     before = len(receipts.receipts(session))
     drop_on(page, paper(1), paper(3), paper(5))
     first = opened_dialog(ReceiptDialog)
-    leave = next(b for b in first.buttons.buttons() if "Leave" in b.text())
+    leave = next(b for b in first.buttons.buttons() if "the rest" in b.text())
     leave.click()
     assert not [w for w in QApplication.topLevelWidgets()
                 if isinstance(w, ReceiptDialog) and w.isVisible()]  # fmt: skip

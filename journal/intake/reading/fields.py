@@ -22,6 +22,8 @@ from journal.intake.reading.twins import one_below_another, two_receipts
 #: Of the rows of a page, how many from the top may name the supplier.
 _HEAD = 8
 _ALIKE = 0.8
+#: Misread words differ in length by so few letters.
+_LETTERS_MORE = 2
 #: How much less sure a date is that is another day in the other order: never more than to check.
 _OPEN = 0.65
 _ENDING = frozenset((Kind.SUBTOTAL, Kind.TAX, Kind.GRAND_TOTAL, Kind.CASH, Kind.CHANGE))
@@ -167,12 +169,27 @@ def _known_supplier(all_rows: Sequence[Row], known: Sequence[str]) -> Field[str]
 
 
 def _likeness(name: str, text: str) -> float:
-    """How much a row is a name, 0 to 1, with or without more words around it."""
+    """How much a row is a name, 0 to 1, with or without more words before and after it.
+
+    Words may be misread or run together; one more between them makes it another name.
+    """
     if len(name) < 3:
         return 0.0
     if f" {name} " in f" {text} ":
         return 1.0
-    one, other = name.replace(" ", ""), text.replace(" ", "")
+    one, words = name.replace(" ", ""), text.split()
+    many = name.count(" ") + 1
+    runs = {
+        "".join(words[at : at + size])
+        for size in range(1, many + 1)
+        for at in range(len(words) - size + 1)
+    }
+    return max((_alike(one, other) for other in runs), default=0.0)
+
+
+def _alike(one: str, other: str) -> float:
+    if abs(len(one) - len(other)) > _LETTERS_MORE:
+        return 0.0
     counts = Counter(one) & Counter(other)
     if 2 * counts.total() < _ALIKE * (len(one) + len(other)):
         return 0.0

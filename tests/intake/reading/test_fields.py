@@ -194,6 +194,13 @@ Rechnungsbetrag | 91,50
     assert (found.total.value, found.tax.value) == (9150, 1461)
 
 
+def test_a_name_with_one_more_word_inside_is_another_supplier():
+    said = "Tollgate Motor Factors\nHose | 2.00\nTotal | 2.00"
+    assert read(said, suppliers=("Tollgate Factors",)).supplier.value == "Tollgate Motor Factors"
+    said = "TOLLGATEFACTORS LTD\nHose | 2.00\nTotal | 2.00"
+    assert read(said, suppliers=("Tollgate Factors",)).supplier.value == "Tollgate Factors"
+
+
 def test_the_journals_own_supplier_is_known_though_misread():
     known = ("Brandt Panels", "Fenwright")
     found = read("** Welcome **\nBRANDT PANEIS Ltd\nHose | 2.00\nTotal | 2.00", suppliers=known)
