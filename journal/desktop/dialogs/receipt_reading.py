@@ -25,8 +25,10 @@ if TYPE_CHECKING:
     from journal.desktop.dialogs.receipt import ReceiptDialog
 
 _WIDE, _HIGH = 1500, 880
+#: What a window's frame takes beside its content, about.
+_FRAME_WIDE, _FRAME_HIGH = 12, 40
 #: Narrower than this the lines of a receipt have no room for their words; it scrolls instead.
-_FORM = 960
+_FORM = 896
 
 
 class ReceiptReading(QObject):
@@ -124,7 +126,8 @@ class ReceiptReading(QObject):
             app.focusChanged.connect(self._on_focus)
         free = dialog.screen().availableGeometry().size()
         dialog.setMinimumSize(760, 480)
-        dialog.resize(min(_WIDE, free.width()), min(max(dialog.height(), _HIGH), free.height()))
+        wide, high = free.width() - _FRAME_WIDE, free.height() - _FRAME_HIGH
+        dialog.resize(min(_WIDE, wide), min(max(dialog.height(), _HIGH), high))
         return self.pane
 
     # --- filling ---

@@ -15,7 +15,7 @@ from journal.domain.ids import WantedId
 from journal.domain.receipts import Line, Share, Spread
 
 _TITLES = ("How many", "What", "Price", "Category", "Condition", "Price new", "Shared to", "")
-_WIDTHS = (84, 0, 110, 168, 144, 100, 0, 40)
+_WIDTHS = (64, 0, 96, 164, 138, 92, 0, 40)
 _TEXT, _SHARED = 1, 6
 _ROWS_SHOWN = 4
 _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
