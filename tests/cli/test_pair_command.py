@@ -2,15 +2,17 @@
 
 import json
 
+import cv2
 import pytest
 from click.testing import CliRunner
 from PIL import Image
 
+from journal.actions.add_photos import add_photos
 from journal.actions.journals import new_journal, open_journal
 from journal.actions.pairs import pairs
 from journal.cli import commands
 from journal.domain.car import Car
-from tests.actions.paired import MOVED, SIZE, paired
+from tests.actions.paired import MOVED, SIZE, blots, paired, write
 
 
 @pytest.fixture
@@ -91,3 +93,26 @@ def test_points_that_tell_nothing_are_refused_in_words(folder, tmp_path, text, s
 
 def test_one_photo_alone_is_no_pair(folder):
     assert run(folder, "sill", 1).exit_code == 2
+
+
+def test_bursts_and_photos_that_look_the_same_are_listed(folder, tmp_path):
+    with open_journal(folder) as session:
+        view = blots(7)
+        soft = cv2.GaussianBlur(view, (0, 0), 3)
+        add_photos(
+            session,
+            [
+                write(tmp_path / "one.jpg", soft, "2019:05:04 10:00:00"),
+                write(tmp_path / "two.jpg", view, "2019:05:04 10:00:03"),
+                write(tmp_path / "copy.jpg", view, "2020:05:04 10:00:03"),
+            ],
+        )
+    asked = CliRunner().invoke(commands, ["photos", str(folder), "--bursts", "--json"])
+    (burst,) = json.loads(asked.stdout)
+    assert len(burst) == 2
+    listed = CliRunner().invoke(commands, ["photos", str(folder), "--bursts"]).stdout
+    assert listed.index("two.jpg") < listed.index("one.jpg"), "the sharpest comes first"
+    alike = CliRunner().invoke(commands, ["photos", str(folder), "--alike"]).stdout
+    assert "two.jpg" in alike
+    assert "copy.jpg" in alike
+    assert "before.jpg" not in alike

@@ -104,10 +104,9 @@ class PairFinderDialog(QDialog):
         self.said.setText(f"{words} {count:,} found." if count else f"{words} {none}")
 
     def _on_open(self) -> None:
-        item = self.list.currentItem()
-        if item is None:
+        if self.list.currentRow() < 0:
             return
-        area, proposal, photos = self._found[item.data(_PLACE)]
+        area, proposal, photos = self._found[self.list.currentItem().data(_PLACE)]
         before, after = (photo.id for photo in photos)
         made = PairDialog(self._desk, area, self, before=before, after=after, fit=proposal.fit)
         open_dialog(made)
