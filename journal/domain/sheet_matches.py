@@ -1,5 +1,6 @@
 """Rows of a sheet beside what the journal holds: brought in before, there already, standing in."""
 
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
@@ -10,12 +11,13 @@ from journal.domain.errors import JournalError
 from journal.domain.ids import ReceiptId
 from journal.domain.money import to_currency
 from journal.domain.receipts import Paper, Receipt
-from journal.domain.sheet_items import Fate, Item, folded
+from journal.domain.sheet_items import UNKNOWN, Fate, Item, folded
 from journal.domain.sheet_rows import BroughtBefore
 from journal.domain.work import Work
 
 #: A bank books within so many days of what was bought: common practice, no source.
 DAYS_APART = 7
+_WORD = re.compile(r"\w+")
 
 
 def without_known(items: Sequence[Item], before: Mapping[str, BroughtBefore]) -> tuple[Item, ...]:
@@ -101,7 +103,7 @@ def standing_in(
     compared in the line's own currency, or in the journal's, ``currency``.
     """
     known = tuple(receipts)
-    names = {folded(receipt.supplier) for receipt in known}
+    names = {_plain(receipt.supplier) for receipt in known} - {_plain(UNKNOWN), _plain("")}
     found: dict[int, Receipt] = {}
     free = {receipt.id: receipt for receipt in known}
     for item in items:
@@ -130,7 +132,7 @@ def _pairs(
         for receipt in by_sum.get((line.lines_total, line.currency), ()):
             apart = _days_apart(receipt, line)
             if apart <= DAYS_APART:
-                strange = not _words(receipt.supplier) & _words(line.supplier, line.stands_in)
+                strange = not _words(receipt.supplier) & _words(_said(line))
                 made.append(((int(strange), apart), place, receipt))
     return sorted(made, key=lambda one: (one[0], one[1]))
 
@@ -151,8 +153,18 @@ def _days_apart(receipt: Receipt, line: Receipt) -> float:
     return abs((day - nearest) / timedelta(days=1))
 
 
-def _words(*texts: str) -> set[str]:
-    return {word for text in texts for word in folded(text).split() if len(word) > 3}
+def _said(line: Receipt) -> str:
+    """What a bank's line says itself, without where it stands."""
+    return " ".join((line.supplier, *(one.text for one in line.lines)))
+
+
+def _plain(text: str) -> str:
+    """The words of a text alone, a space on both sides of each."""
+    return f" {' '.join(_WORD.findall(folded(text)))} "
+
+
+def _words(text: str) -> set[str]:
+    return {word for word in folded(text).split() if len(word) > 3}
 
 
 def _fate(item: Item, receipt: Receipt | None, names: set[str]) -> Item:
@@ -161,10 +173,8 @@ def _fate(item: Item, receipt: Receipt | None, names: set[str]) -> Item:
     if item.is_money_in:
         return replace(item, fate=Fate.LEAVE, why="money that came in")
     if receipt is None:
-        is_known = item.receipt is not None and any(
-            name and name in folded(f"{item.receipt.supplier} {item.receipt.stands_in}")
-            for name in names
-        )
+        said = "" if item.receipt is None else _plain(_said(item.receipt))
+        is_known = any(name in said for name in names)
         if is_known:
             return replace(item, fate=Fate.NEW, why="a supplier of the journal")
         return replace(item, fate=Fate.LEAVE, why="no receipt of this sum near this day")

@@ -161,6 +161,19 @@ def test_a_bank_line_stands_in_for_a_lost_paper(session: Session, tmp_path: Path
     assert receipts.receipts(session)[0].stands_in == ""
 
 
+def test_a_supplier_is_known_by_whole_words_of_a_bank_line(
+    session: Session, tmp_path: Path
+) -> None:
+    for number, name in enumerate(("Ocer", "March", "Bank line", "unknown", "-", "Panels")):
+        receipts.record_receipt(session, receipt(name, f"2009-01-0{number + 1}", line("x", 5)))
+    found = planned(session, csv_file(tmp_path / "bank.csv", BANK))
+    assert [item.why for item in found.items] == [
+        "a supplier of the journal",
+        "no receipt of this sum near this day",
+        "money that came in",
+    ]
+
+
 def test_a_bank_line_becomes_a_receipt_where_the_person_says(
     session: Session, tmp_path: Path
 ) -> None:
