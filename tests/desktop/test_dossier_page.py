@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QListWidget, QPushButton
 
-from journal.actions import dossier_cuts, history
+from journal.actions import areas, dossier_cuts, history
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.private_words import PrivateWordsDialog
 from journal.desktop.dialogs.standard_views import StandardViewsDialog
@@ -107,6 +107,25 @@ def test_some_areas_paper_and_photos_are_chosen(page, session):
     assert (kept.paper, kept.pictures, kept.photos) == ("letter", "screen", 2)
     panel.all_areas.click()
     assert not dossier_cuts.choices_of(session, Cut.BUYER).areas
+
+
+def test_tab_goes_down_the_page(page):
+    list(page.panel.parts.values())[-1].setFocus()
+    passed = []
+    for _ in range(10):
+        page.focusNextChild()
+        passed.append(page.focusWidget().text().replace("&", ""))
+    ticks = [kind.value.capitalize() for kind in Private]
+    assert passed == ["Standard views…", *ticks, "Private words…", "Covered photos…"]
+
+
+def test_an_area_that_is_gone_is_asked_for_no_longer(page, desk, session):
+    page.panel.some_areas.click()
+    page.panel.areas.item(0).setCheckState(Qt.CheckState.Checked)
+    (chosen,) = page.choices.areas
+    desk.act(areas.remove_area, chosen)
+    assert not page.choices.areas
+    assert page.panel.all_areas.isChecked()
 
 
 def test_words_and_views_are_a_press_away(page):

@@ -96,13 +96,7 @@ class DossierPage(Page):
             f"&Covered photos{_ELLIPSIS}", self.show_covers, icon="box",
             hint="Photos with something covered, and covering more",
         )  # fmt: skip
-        for line, acts in (
-            (self.panel.part_acts, (views, self.usual_button)),
-            (self.panel.withheld_acts, (words, covers)),
-        ):
-            for act in acts:
-                line.addWidget(act)
-            line.addStretch(1)
+        self.panel.add_acts((views, self.usual_button), (words, covers))
         content = QWidget()
         inner = column(self.panel, spacing=0)
         inner.setContentsMargins(0, 0, 10, 8)
@@ -152,7 +146,11 @@ class DossierPage(Page):
         if not self.desk.read_only:
             self._choices = self.desk.ask(choices_of, self.cut) or self._choices
         self.cuts.show_cut(self.cut)
-        self.panel.show_choices(self._choices, self.desk.ask(area_actions.areas) or ())
+        areas = self.desk.ask(area_actions.areas) or ()
+        # Of areas that are gone since nothing can be told.
+        there = self._choices.areas & {area.id for area in areas}
+        self._choices = replace(self._choices, areas=there)
+        self.panel.show_choices(self._choices, areas)
         self.usual_button.setEnabled(self._choices != usual(self.cut))
 
     def _read_private(self) -> None:

@@ -65,7 +65,6 @@ class ChoicesPanel(QWidget):
             QRadioButton("For the &screen"),
         )
         self._groups: list[QButtonGroup] = []
-        #: Acts that belong to the parts, and to what is withheld.
         self.part_acts, self.withheld_acts = row(), row()
         self._build()
         self._connect()
@@ -128,6 +127,17 @@ class ChoicesPanel(QWidget):
         self.photos.valueChanged.connect(self._on_stepped)
         self.areas.itemChanged.connect(lambda _item: self._on_chosen())
         self.withheld.changed.connect(lambda _kinds: self._on_chosen())
+
+    def add_acts(self, of_parts: Sequence[QWidget], of_withheld: Sequence[QWidget]) -> None:
+        """Put acts below the parts and below what is withheld; Tab comes to them there."""
+        before: QWidget = list(self.parts.values())[-1]
+        for acts, line in ((of_parts, self.part_acts), (of_withheld, self.withheld_acts)):
+            for act in acts:
+                line.addWidget(act)
+                QWidget.setTabOrder(before, act)
+                before = act
+            line.addStretch(1)
+            before = list(self.withheld.ticks.values())[-1]
 
     # --- showing ---
 

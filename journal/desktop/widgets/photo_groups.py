@@ -27,7 +27,8 @@ def sitting_groups(desk: Desk, without: Collection[PhotoId] = ()) -> list[Group]
 def say_if_none(grid: PhotoGrid, *, none: bool) -> None:
     """Over a grid without photos, say how they come."""
     grid.setVisible(not none)
-    if none and (layout := grid.parentWidget().layout()) is not None:
+    holder = grid.parentWidget()
+    if none and holder is not None and (layout := holder.layout()) is not None:
         words = label(
             "No photo is in the journal yet. Add photos first, then choose here.", "muted"
         )
