@@ -66,7 +66,7 @@ def _more(told: Told) -> list[str]:
     if told.stages and told.key == told.stages[0]:
         return [_start(told.area.found), *notes]
     if told.key == _LET_IN and told.patches:
-        return [patches_in_words(patch_sums(told.patches)), *notes]
+        return [*_let_in(told.patches), *notes]
     if told.key == _WELDED and told.seams:
         return [_welded(told, SeamState.WELDED), *notes]
     if told.key == _DRESSED and told.seams:
@@ -74,9 +74,21 @@ def _more(told: Told) -> list[str]:
     return notes
 
 
+def _let_in(patches: Sequence[Patch]) -> list[str]:
+    """The new metal, that without a day told apart: it may not be in yet."""
+    dated = [patch for patch in patches if patch.when]
+    undated = [patch for patch in patches if not patch.when]
+    said = [patches_in_words(patch_sums(dated))] if dated else []
+    if undated:
+        said.append(f"drawn with no day of its own, {patches_in_words(patch_sums(undated))}")
+    return said
+
+
 def _welded(told: Told, state: SeamState) -> str:
     whole = sums(told.seams, told.seam_changes)
     done = whole.at_least(state)
+    if not done and state is SeamState.WELDED:
+        return f"of {metres(whole.planned)} of seam drawn, none is recorded as welded"
     if not done:
         return ""
     parts = [f"{metres(done)} of {metres(whole.planned)} of seam"]

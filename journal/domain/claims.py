@@ -7,9 +7,10 @@ by what it bought.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
+from decimal import Decimal
 
 from journal.domain.areas import DEFAULT_STAGES, Area, Entry, StageChange
 from journal.domain.claim_texts import Told, sentence_of
@@ -21,9 +22,10 @@ from journal.domain.evidence import (
     of_photo,
     of_reading,
     of_receipt,
+    put_right,
     sorted_pieces,
 )
-from journal.domain.ids import AreaId, PhotoId
+from journal.domain.ids import AreaId, CameraId, PhotoId
 from journal.domain.patches import Patch
 from journal.domain.photos import AreaPhoto, Photo, Role
 from journal.domain.readings import Measure, Moment, Reading
@@ -44,6 +46,8 @@ _BOUGHT_FOR = {
     Category.CONSUMABLES: WELDED,
     Category.PAINT: PROTECTED,
 }
+
+_A_DAY = timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,11 +131,13 @@ class Sources:
     patches: list[Patch]
     measures: list[Measure]
     readings: list[Reading]
+    corrected: frozenset[CameraId]
 
 
 def _by_area(record: Record) -> defaultdict[AreaId, Sources]:
+    corrected = put_right(record.cameras)
     found: defaultdict[AreaId, Sources] = defaultdict(
-        lambda: Sources([], [], [], [], [], [], [], [], [])
+        lambda: Sources([], [], [], [], [], [], [], [], [], corrected)
     )
     _photos(record.photos, record.area_photos, found)
     for receipt in record.receipts:
@@ -201,11 +207,13 @@ def _keys(area: Area, has: Sources, stages: Sequence[str]) -> tuple[str, ...]:
     reached = {change.stage for change in area.changes}
     if stages and (area.found.strip() or any(role is Role.BEFORE for role, _ in has.photos)):
         reached.add(stages[0])
-    if has.patches:
+    order = list(dict.fromkeys((*stages, *DEFAULT_STAGES)))
+    beyond = any(_place(stage, order) > _place(LET_IN, order) for stage in reached)
+    # A patch with no day may be drawn ahead of the work.
+    if any(patch.when for patch in has.patches) or (has.patches and beyond):
         reached.add(LET_IN)
     if any(change.state.rank >= SeamState.WELDED.rank for change in has.seam_changes):
         reached.add(WELDED)
-    order = list(dict.fromkeys((*stages, *DEFAULT_STAGES)))
     last = stages[-1] if stages else FINISHED
     ordered = sorted(reached, key=lambda key: (key == last, _place(key, order)))
     if has.readings:
@@ -233,7 +241,7 @@ def _pieces(area: Area, has: Sources, stages: Sequence[str]) -> Iterable[tuple[s
     first, last = (stages[0], stages[-1]) if stages else (FOUND, FINISHED)
     yield from _photo_pieces(area, has, first, last)
     for receipt in has.receipts:
-        for key in _bought_for(receipt, area.id):
+        for key in _bought_for(receipt, area.id, has.receipts):
             yield key, of_receipt(receipt)
     for work in has.work:
         for key in _shown_at(area, work.when):
@@ -252,7 +260,7 @@ def _pieces(area: Area, has: Sources, stages: Sequence[str]) -> Iterable[tuple[s
 def _photo_pieces(area: Area, has: Sources, first: str, last: str) -> Iterable[tuple[str, Piece]]:
     by_id = {photo.id: photo for _, photo in has.photos}
     for role, photo in has.photos:
-        piece = of_photo(photo)
+        piece = of_photo(photo, has.corrected)
         if role is Role.BEFORE:
             yield first, piece
         elif role is Role.AFTER:
@@ -264,14 +272,33 @@ def _photo_pieces(area: Area, has: Sources, first: str, last: str) -> Iterable[t
         if change.state.rank >= SeamState.WELDED.rank:
             for photo_id in change.photo_ids:
                 if photo_id in by_id:
-                    yield WELDED, of_photo(by_id[photo_id])
+                    yield WELDED, of_photo(by_id[photo_id], has.corrected)
 
 
-def _bought_for(receipt: Receipt, area_id: AreaId) -> Iterable[str]:
-    lines = [
-        line for line in receipt.lines if any(share.area_id == area_id for share in line.shares)
-    ]
-    return dict.fromkeys(_BOUGHT_FOR.get(line.category, "") for line in lines)
+def _bought_for(receipt: Receipt, area_id: AreaId, others: Iterable[Receipt]) -> Iterable[str]:
+    """The claims that what was bought speaks for, "" for the area as a whole.
+
+    What went back was never built in: a refund speaks for no claim, nor does a purchase for what
+    as much was taken back of.
+    """
+    if receipt.refund_of is not None:
+        return ("",)
+    bought = _quantities(receipt, area_id)
+    gone: defaultdict[Category, Decimal] = defaultdict(Decimal)
+    for refund in (other for other in others if other.refund_of == receipt.id):
+        for category, quantity in _quantities(refund, area_id).items():
+            gone[category] += quantity
+    kept = [category for category, quantity in bought.items() if quantity > gone[category]]
+    return dict.fromkeys(_BOUGHT_FOR.get(category, "") for category in kept) or ("",)
+
+
+def _quantities(receipt: Receipt, area_id: AreaId) -> Mapping[Category, Decimal]:
+    """How much of each category a receipt has for a repair area."""
+    found: defaultdict[Category, Decimal] = defaultdict(Decimal)
+    for line in receipt.lines:
+        if any(share.area_id == area_id for share in line.shares):
+            found[line.category] += abs(line.quantity)
+    return found
 
 
 def _shown_at(area: Area, when: When | None) -> Iterable[str]:
@@ -281,14 +308,21 @@ def _shown_at(area: Area, when: When | None) -> Iterable[str]:
     """
     if when is None or when.earliest == datetime.min or when.latest == datetime.max:
         return ("",)
-    same = [c.stage for c in area.changes if _within(when, c.when)]
+    same = [c for c in area.changes if _within(when, c.when)]
     before = [c for c in area.changes if c.when.latest < when.earliest]
     after = [c for c in area.changes if c.when.earliest > when.latest]
     if same:
-        return tuple(dict.fromkeys(same))
+        return _told_apart(same)
     if len(before) + len(after) == len(area.changes) and before:
         return (before[-1].stage,)
     return ("",)
+
+
+def _told_apart(changes: Sequence[StageChange]) -> tuple[str, ...]:
+    """Of the stages whose time holds something, those it shows: of its day, or the only one."""
+    of_the_day = [c.stage for c in changes if c.when.latest - c.when.earliest < _A_DAY]
+    stages = tuple(dict.fromkeys(of_the_day or [c.stage for c in changes]))
+    return stages if of_the_day or len(stages) == 1 else ("",)
 
 
 def _within(inner: When, outer: When) -> bool:

@@ -3,13 +3,14 @@
 A grade follows from what a piece is and from nothing else; nobody can raise it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from typing import Literal
 
-from journal.domain.photos import Basis, Photo
+from journal.domain.ids import CameraId
+from journal.domain.photos import Basis, Camera, Photo
 from journal.domain.readings import Reading
 from journal.domain.receipts import Paper, Receipt
 from journal.domain.when import When
@@ -54,9 +55,18 @@ class Piece:
     when: When | None = None
 
 
-def of_photo(photo: Photo) -> Piece:
-    """A photo as evidence: a date from the camera's own clock is one grade, any other another."""
-    grade = Grade.CAMERA if photo.basis is Basis.CAMERA else Grade.PHOTO
+def put_right(cameras: Iterable[Camera]) -> frozenset[CameraId]:
+    """The cameras whose clock the owner put right: what they date rests on his word too."""
+    return frozenset(camera.id for camera in cameras if camera.shift_seconds)
+
+
+def of_photo(photo: Photo, corrected: Collection[CameraId] = ()) -> Piece:
+    """A photo as evidence: a date from the camera's own clock is one grade, any other another.
+
+    ``corrected`` are the cameras whose clock was put right: their dates are no longer their own.
+    """
+    own = photo.basis is Basis.CAMERA and photo.camera_id not in corrected
+    grade = Grade.CAMERA if own else Grade.PHOTO
     return Piece(grade, "photo", photo.id, photo.when)
 
 

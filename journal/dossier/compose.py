@@ -8,6 +8,7 @@ from journal.domain.car import Car, MilestoneKind
 from journal.domain.claims import AreaClaims, all_claims
 from journal.domain.costs import CostSummary, CostTable
 from journal.domain.cuts import Choices, Cut, Part, usual
+from journal.domain.evidence import put_right
 from journal.domain.gaps import Gap, GapKind
 from journal.domain.ids import AreaId
 from journal.domain.record import Record
@@ -32,7 +33,7 @@ from journal.dossier.method import method
 from journal.dossier.standing import marks, was
 from journal.dossier.story import in_order_of_time, receipt_numbers, stories
 from journal.dossier.tables import condition, people, remaining, values
-from journal.dossier.words import KNOWN_BY, sentence
+from journal.dossier.words import known_by, sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,10 +132,11 @@ def _linked(record: Record, choices: Choices) -> Mapping[int, int]:
 def _others(record: Record, shown: Sequence[Shown]) -> tuple[Listed, ...]:
     """The journal's photos that are on no page, in order of time."""
     ids = {row.photo.id for row in shown}
+    corrected = put_right(record.cameras)
     return tuple(
         Listed(
             spoken(photo.when) if photo.when else "no date",
-            KNOWN_BY[photo.basis],
+            known_by(photo, corrected),
             photo.name,
             photo.sha256,
         )

@@ -1,8 +1,9 @@
 """What stands behind a statement: photos, papers and hours, counted and named in sentences."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
+from journal.domain.ids import CameraId
 from journal.domain.photos import Basis, Photo, Role
 from journal.domain.receipts import Paper, Receipt
 from journal.domain.when import When
@@ -71,12 +72,18 @@ def lacking_sentences(shown: Sequence[Shown], receipts: int, minutes: int) -> tu
     return tuple(sentences)
 
 
-def behind(when: When, shown: Sequence[Shown]) -> str:
-    """What stands behind a stage's date: the owner's record, and photos of that very time."""
+def behind(when: When, shown: Sequence[Shown], corrected: Collection[CameraId] = ()) -> str:
+    """What stands behind a stage's date: the owner's record, and photos of that very time.
+
+    ``corrected`` are the cameras whose clock the owner put right: they prove no date of his.
+    """
     then = [
         f"P{row.number}"
         for row in shown
-        if row.photo.basis in INDEPENDENT and row.photo.when and _within(row.photo.when, when)
+        if row.photo.basis in INDEPENDENT
+        and row.photo.camera_id not in corrected
+        and row.photo.when
+        and _within(row.photo.when, when)
     ]
     if not then:
         return "owner’s record alone"

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from journal.domain.cuts import Choices, Part
+from journal.domain.evidence import put_right
 from journal.domain.ids import AreaId, PairId, PhotoId
 from journal.domain.pairs import SIDE, SIDE_BY_SIDE, Fit, How, Pair, as_shown
 from journal.domain.patches import patch_sums
@@ -39,15 +40,17 @@ def opening(record: Record, choices: Choices) -> Opening:
     numbers: dict[PhotoId, int] = {}
     title = record.car.title.strip() or "the car"
     best = cover.cover_photo(record)
-    front = _shown(best, numbers, None, title) if best else None
+    front = _shown(record, best, numbers, None, title) if best else None
     views = _views(record, numbers, title) if choices.has(Part.VIEWS) else ()
     pairs = _pairs(record, choices, numbers) if choices.has(Part.PAIRS) else ()
     return Opening(front, views, pairs, numbers)
 
 
-def _shown(photo: Photo, numbers: dict[PhotoId, int], role: Role | None, place: str) -> Shown:
+def _shown(
+    record: Record, photo: Photo, numbers: dict[PhotoId, int], role: Role | None, place: str
+) -> Shown:
     number = numbers.setdefault(photo.id, len(numbers) + 1)
-    return shown_photo(photo, number, role, place)
+    return shown_photo(photo, number, role, place, put_right(record.cameras))
 
 
 def _views(record: Record, numbers: dict[PhotoId, int], title: str) -> tuple[ViewShown, ...]:
@@ -60,7 +63,7 @@ def _views(record: Record, numbers: dict[PhotoId, int], title: str) -> tuple[Vie
     for name in STANDARD_VIEWS:
         photo = chosen.get(name)
         place = f"{title}, {name}"
-        made.append(ViewShown(name, _shown(photo, numbers, None, place) if photo else None))
+        made.append(ViewShown(name, _shown(record, photo, numbers, None, place) if photo else None))
     return tuple(made)
 
 
@@ -77,8 +80,8 @@ def _pairs(record: Record, choices: Choices, numbers: dict[PhotoId, int]) -> tup
             before, after = by_id.get(pair.before_id), by_id.get(pair.after_id)
             if before is None or after is None:
                 continue
-            first = _shown(before, numbers, Role.BEFORE, name)
-            second = _shown(after, numbers, Role.AFTER, name)
+            first = _shown(record, before, numbers, Role.BEFORE, name)
+            second = _shown(record, after, numbers, Role.AFTER, name)
             matrix = pair.fit.matrix and as_shown(pair.fit.matrix, before.turn, after.turn)
             how = _how(pair.fit)
             made.append(PairShown(number, name, first, second, pair.caption, matrix, how))

@@ -1,7 +1,7 @@
 """The story of each repair area, told from the record alone: the same record, the same words."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
 
@@ -9,7 +9,8 @@ from journal.domain.areas import Area, Entry
 from journal.domain.claims import AreaClaims
 from journal.domain.costs import CostRow, CostTable
 from journal.domain.cuts import Choices, Part
-from journal.domain.ids import AreaId, PanelId, PhotoId
+from journal.domain.evidence import put_right
+from journal.domain.ids import AreaId, CameraId, PanelId, PhotoId
 from journal.domain.money import format_money
 from journal.domain.photos import AreaPhoto, Photo, Role
 from journal.domain.private_words import Private
@@ -27,7 +28,7 @@ from journal.dossier.evidence import (
     receipt_sentence,
 )
 from journal.dossier.metal import metalwork
-from journal.dossier.words import KNOWN_BY, excerpt, hours, listed, sentence, shortened
+from journal.dossier.words import excerpt, hours, known_by, listed, sentence, shortened
 
 
 def in_order_of_time(record: Record) -> tuple[Area, ...]:
@@ -102,12 +103,18 @@ def receipt_numbers(record: Record) -> dict[int, int]:
     return {receipt.id: number for number, receipt in enumerate(ordered, 1)}
 
 
-def shown_photo(photo: Photo, number: int, role: Role | None, place: str) -> Shown:
-    """A photo as the pages show it, with its date, how that is known, and words in its place."""
+def shown_photo(
+    photo: Photo, number: int, role: Role | None, place: str, corrected: Collection[CameraId] = ()
+) -> Shown:
+    """A photo as the pages show it, with its date, how that is known, and words in its place.
+
+    ``corrected`` are the cameras whose clock was put right.
+    """
     date = spoken(photo.when) if photo.when else "no date"
     said = sentence(excerpt(photo.caption, 300)) or f"Photo of {place}."
     head = f"{role.value.capitalize()}: " if role else ""
-    return Shown(number, photo, role, date, KNOWN_BY[photo.basis], f"{head}{said} {date}.")
+    known = known_by(photo, corrected)
+    return Shown(number, photo, role, date, known, f"{head}{said} {date}.")
 
 
 def _story(
@@ -127,7 +134,7 @@ def _story(
         standing=_standing(area, record.car.stages),
         found=sentence(area.found),
         done=sentence(area.done),
-        steps=_steps(area, shown),
+        steps=_steps(area, shown, put_right(record.cameras)),
         entries=_entries(record.entries, area.id),
         shown=shown,
         bought=_bought(record, receipts, area.id),
@@ -155,13 +162,13 @@ def _standing(area: Area, stages: Sequence[str]) -> str:
     return f"Not finished: {last.stage}, {date}"
 
 
-def _steps(area: Area, shown: Sequence[Shown]) -> tuple[Step, ...]:
+def _steps(area: Area, shown: Sequence[Shown], corrected: Collection[CameraId]) -> tuple[Step, ...]:
     return tuple(
         Step(
             spoken(change.when),
             change.stage.capitalize(),
             sentence(change.note),
-            behind(change.when, shown),
+            behind(change.when, shown, corrected),
         )
         for change in area.changes
     )
@@ -251,6 +258,7 @@ def _shown_by_area(
         if row.photo_id in by_id:
             chosen[row.area_id].append(row)
     shown: dict[AreaId, tuple[Shown, ...]] = {}
+    corrected = put_right(record.cameras)
     for area in areas:
         found = claims.get(area.id, AreaClaims(area.id, (), ()))
         place = area.name.strip() or "the car"
@@ -260,6 +268,7 @@ def _shown_by_area(
                 numbers.setdefault(row.photo_id, len(numbers) + 1),
                 row.role,
                 place,
+                corrected,
             )
             for row in few(chosen[area.id], found, choices.photos)
         )

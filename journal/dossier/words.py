@@ -1,8 +1,9 @@
 """Numbers, lists and hours as the dossier's sentences write them."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
-from journal.domain.photos import Basis
+from journal.domain.ids import CameraId
+from journal.domain.photos import Basis, Photo
 
 #: How a photo's date is known, as a reader who never saw the program understands it.
 KNOWN_BY = {
@@ -14,6 +15,16 @@ KNOWN_BY = {
     Basis.FILE_TIME: "the file’s own time",
     Basis.UNKNOWN: "not known",
 }
+
+#: It for a camera whose clock the owner put right: the date is its own no longer.
+PUT_RIGHT = "the camera’s clock, put right"
+
+
+def known_by(photo: Photo, corrected: Collection[CameraId]) -> str:
+    """How a photo's date is known; ``corrected`` are the cameras whose clock was put right."""
+    if photo.basis is Basis.CAMERA and photo.camera_id in corrected:
+        return PUT_RIGHT
+    return KNOWN_BY[photo.basis]
 
 
 def count(number: int, one: str, many: str = "") -> str:

@@ -8,8 +8,17 @@ from hypothesis import strategies as st
 from journal.domain.claim_words import ClaimWords
 from journal.domain.claims import AreaClaims, Claim, all_claims, claims_of
 from journal.domain.evidence import Grade, graded, is_word_alone
-from journal.domain.ids import AreaId, MeasureId, PhotoId, ReadingId, SeamChangeId, ViewId
-from journal.domain.photos import Basis, Role
+from journal.domain.ids import (
+    AreaId,
+    CameraId,
+    MeasureId,
+    PhotoId,
+    ReadingId,
+    ReceiptId,
+    SeamChangeId,
+    ViewId,
+)
+from journal.domain.photos import Basis, Camera, Role
 from journal.domain.readings import Measure, MeasureKind, Moment, Reading
 from journal.domain.receipts import Paper
 from journal.domain.record import Record
@@ -66,6 +75,59 @@ def test_a_receipt_is_worth_what_its_paper_is(paper: Paper, grade: Grade) -> Non
     claim = claims(rec)["new metal in"]
     assert [p.grade for p in claim.pieces if p.kind == "receipt"] == [grade]
     assert claim.is_word_alone == (grade is Grade.WORD)
+
+
+@pytest.mark.parametrize(("shift", "grade"), [(0, Grade.CAMERA), (306_787_320, Grade.PHOTO)])
+def test_a_camera_whose_clock_was_put_right_no_longer_dates_by_itself(
+    shift: int, grade: Grade
+) -> None:
+    rec = record(
+        cameras=(Camera(CameraId(3), "Pellicon", "P4", "", shift),),
+        areas=(area(1, ("found", "2016-01")),),
+        photos=(photo(1, camera_id=CameraId(3)),),
+        area_photos=(chosen(1, 1, Role.BEFORE),),
+    )
+    assert grades(claims(rec)["found"])[0] is grade
+
+
+@pytest.mark.parametrize(("quantity", "counts"), [("1", False), ("0.5", True)])
+def test_metal_that_went_back_is_no_evidence_of_metal_let_in(quantity: str, counts: bool) -> None:
+    bought = receipt(1, 100, 1)
+    line = replace(bought.lines[0], amount=-100, quantity=Decimal(quantity))
+    refund = replace(receipt(2, -100, 1, refund_of=ReceiptId(1)), lines=(line,))
+    rec = record(areas=(area(1, ("new metal in", "2016-02")),), receipts=(bought, refund))
+    claim = claims(rec)["new metal in"]
+    assert [p.id for p in claim.pieces if p.kind == "receipt"] == ([1] if counts else [])
+    loose = {p.id for p in claims_of(rec, AreaId(1)).loose}
+    assert loose == ({2} if counts else {1, 2})
+
+
+def test_a_photo_of_a_year_in_which_many_stages_fall_shows_none_of_them() -> None:
+    rec = record(
+        areas=(area(1, ("cut back", "2016"), ("welded", "2016"), ("dressed", "2016-05-02")),),
+        photos=(photo(1, "2016-01-03T10:00:00"), photo(2, "2016-05-02T10:00:00")),
+        area_photos=tuple(chosen(1, n, Role.DURING) for n in (1, 2)),
+    )
+    shown = {key: claim.photo_ids for key, claim in claims(rec).items() if claim.photo_ids}
+    assert shown == {"dressed": (2,)}
+
+
+def test_what_is_only_drawn_or_tacked_is_not_said_to_be_in_or_welded() -> None:
+    rec = welded_record()
+    drawn = replace(
+        rec,
+        areas=(area(1, ("found", "2016-01")),),
+        patches=tuple(replace(patch, when=None) for patch in rec.patches),
+        seam_changes=tuple(replace(change, state=SeamState.TACKED) for change in rec.seam_changes),
+    )
+    assert not {"new metal in", "welded"} & set(claims(drawn))
+    said = replace(drawn, areas=(area(1, ("new metal in", "2016-02"), ("welded", "2016-03")),))
+    assert claims(said)["new metal in"].said.startswith(
+        "New metal let in, February 2016: drawn with no day of its own, 1 patch, "
+    )
+    assert claims(said)["welded"].said == (
+        "Welded, March 2016: of 1.60 m of seam drawn, none is recorded as welded."
+    )
 
 
 def test_what_nothing_shows_is_the_owners_word_alone() -> None:
