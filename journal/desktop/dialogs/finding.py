@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtWidgets import QComboBox, QCompleter, QDoubleSpinBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QLineEdit, QWidget
 
 from journal.actions import areas as area_actions
 from journal.actions import cars, drawings, surveys
@@ -10,7 +10,7 @@ from journal.desktop.desk import Desk, FindingSelected
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.bearing_box import BearingBox
 from journal.desktop.widgets.checked import CheckedField
-from journal.desktop.widgets.parts import row
+from journal.desktop.widgets.parts import let_type, row
 from journal.desktop.widgets.pick_edit import PickEdit
 from journal.desktop.widgets.three_edit import ThreeEdit
 from journal.desktop.widgets.words_edit import WordsEdit
@@ -74,9 +74,7 @@ class FindingDialog(FormDialog):
         self.add_row("H&ours", self.hours, "If you know one figure only, give it as likely.")
         self.add_row("&Repair area", self.area)
         both = QWidget()
-        self.cause.setEditable(True)
-        # Else Enter, with the words still selected, would accept them as a completion and no more.
-        self.cause.completer().setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+        let_type(self.cause)
         self.cause.setAccessibleName("Shared cause")
         self.strength.setRange(0, 1)
         self.strength.setSingleStep(0.1)

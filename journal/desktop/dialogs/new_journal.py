@@ -7,7 +7,6 @@ from PySide6.QtCore import QTimer, Slot
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QCompleter,
     QFileDialog,
     QLineEdit,
     QSizePolicy,
@@ -17,7 +16,7 @@ from PySide6.QtWidgets import (
 
 from journal.desktop.dialogs.form import FormDialog
 from journal.desktop.widgets.drawing_preview import DrawingPreview
-from journal.desktop.widgets.parts import button, label, number_box, row
+from journal.desktop.widgets.parts import button, label, let_type, number_box, row
 from journal.domain.car import Car
 from journal.domain.errors import JournalError
 
@@ -60,9 +59,7 @@ class NewJournalDialog(FormDialog):
         self._name.setPlaceholderText("What you call it, for instance the Halden Rook")
         for key, title in BODIES.items():
             self._body.addItem(title, key)
-        self._currency.setEditable(True)
-        # Else Enter, with the words still selected, would accept them as a completion and no more.
-        self._currency.completer().setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+        let_type(self._currency)
         self._currency.addItems(_CURRENCIES)
         choose = button("C&hoose\N{HORIZONTAL ELLIPSIS}", self._choose_folder, icon="folder")
         folder = QWidget()

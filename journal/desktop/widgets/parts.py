@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 from journal.desktop import icons
 
 if TYPE_CHECKING:
-    from PySide6.QtWidgets import QSpinBox
+    from PySide6.QtWidgets import QComboBox, QSpinBox
 
 
 def label(text: str, role: str = "", *, wrap: bool = True) -> QLabel:
@@ -76,6 +76,16 @@ def number_box(name: str, most: int, unit: str, unset: str) -> "QSpinBox":
     made.setAccessibleName(name)
     made.lineEdit().setTextMargins(8, 0, 0, 0)
     return made
+
+
+def let_type(choice: "QComboBox") -> None:
+    """Let people type what is not on a list; Enter then accepts the form."""
+    from PySide6.QtWidgets import QCompleter
+
+    choice.setEditable(True)
+    # Else Enter, with the words still selected, would accept them as a completion and no more.
+    if (completer := choice.completer()) is not None:
+        completer.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
 
 
 def row(*widgets: QWidget | None, spacing: int = 8) -> QHBoxLayout:
