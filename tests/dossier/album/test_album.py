@@ -16,12 +16,13 @@ from journal.domain.cuts import Cut, Part, usual
 from journal.domain.photos import Photo
 from journal.domain.privacy import redact
 from journal.domain.private_words import Private
+from journal.domain.progress import Silent
 from journal.domain.when import parse
 from journal.dossier.album.months import timeline
 from journal.dossier.album.pages import all_pairs, site
 from journal.dossier.album.plates import Plate, Plates
 from journal.dossier.album.render import rendered
-from journal.dossier.album.writing import leaks
+from journal.dossier.album.writing import leaks, write_album
 from journal.dossier.glyphs import literal
 from journal.files.assets import asset
 from tests.domain.test_privacy import private_record
@@ -322,3 +323,19 @@ def test_the_look_asks_for_nothing_from_elsewhere() -> None:
         )
     assert "innerHTML" not in asset("album/album.js").read_text("utf-8")
     assert MARKER == "album.json"
+
+
+def test_a_pair_laid_over_each_other_is_shown_as_it_lies(tmp_path: Path) -> None:
+    """The after photo lies a tenth of the width further right: nine tenths are on both."""
+    rec = records.finished_record()
+    dossier = dossier_of(rec)
+    shift = (1.0, 0.0, 0.1, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)
+    pair = replace(dossier.pairs[0], matrix=shift, how="Laid by 4 points.")
+    laid = replace(dossier, pairs=(pair,))
+    write_album(laid, rec, records.picture, tmp_path / "a", Silent())
+    for page in ("index.html", "pages/area-1.html"):
+        found = pages(tmp_path / "a")[page]
+        images = [i for i in found.all("img") if "/pair-0-" in i["src"]]
+        assert [(i["width"], i["height"]) for i in images] == [("288", "240")] * 2
+        assert "Laid by 4 points." in found.text
+        assert "were not laid over" not in found.text
