@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt, QTimer, Slot
 from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -34,6 +35,8 @@ class FormDialog(QDialog):
         self.outer = QVBoxLayout(self)
         self.outer.setContentsMargins(20, 16, 20, 16)
         self.outer.setSpacing(12)
+        #: Where the buttons stand, at the end.
+        self.foot: QBoxLayout = self.outer
         self.form = QFormLayout()
         self.form.setHorizontalSpacing(16)
         self.form.setVerticalSpacing(10)
@@ -108,9 +111,9 @@ class FormDialog(QDialog):
     def _put_buttons_last(self) -> None:
         """Tab follows the order of making, and the two buttons were made before the fields."""
         chosen = self.focusWidget()
-        self.outer.removeWidget(self.buttons)
+        self.foot.removeWidget(self.buttons)
         self.buttons.setParent(None)
-        self.outer.addWidget(self.buttons)
+        self.foot.addWidget(self.buttons)
         if chosen in (None, self.accept_button, self.cancel_button):
             self._first_field().setFocus(Qt.FocusReason.TabFocusReason)
 

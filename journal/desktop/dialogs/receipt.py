@@ -43,6 +43,8 @@ _SPREADS = {
     Spread.VALUE: "This line goes over the other lines, by value (postage, discount)",
     Spread.COUNT: "This line goes over the other lines, by count",
 }
+#: A list that may be narrower than what stands in it.
+_SHORT = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
 
 
 class ReceiptDialog(FormDialog):
@@ -82,6 +84,7 @@ class ReceiptDialog(FormDialog):
         for spread, words in _SPREADS.items():
             self.spread.addItem(words, spread)
         self.spread.setAccessibleName("Where this line goes")
+        self.spread.setSizeAdjustPolicy(_SHORT)
         self._printed = MoneyEdit(self.head.currency_code(), optional=True)
         self.printed_total = CheckedField(edit=self._printed)
         self.sum = label("", wrap=False)
@@ -107,12 +110,12 @@ class ReceiptDialog(FormDialog):
         self.outer.insertWidget(0, self.head)
         self.outer.insertWidget(1, self.lines, 3)
         self.outer.insertLayout(2, self._build_below(), 2)
-        hint = label("Tab or Enter goes on; Ctrl+Enter records.", "muted", wrap=False)
-        self.outer.insertWidget(self.outer.indexOf(self.buttons), hint)
         for pressed in self.findChildren(QPushButton):
             pressed.setAutoDefault(False)
             pressed.setDefault(False)
-        self.reading.make_room()
+        self.reading.make_room(
+            label("Tab or Enter goes on; Ctrl+Enter records.", "muted", wrap=False)
+        )
 
     def _build_below(self) -> QGridLayout:
         shares = QWidget()

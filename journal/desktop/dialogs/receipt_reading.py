@@ -13,7 +13,7 @@ from journal.actions.reading import ReadPaper, lines_from, noticed_anew, read_pa
 from journal.actions.settings import save_settings
 from journal.desktop.dialogs.paper_pane import PaperPane, line_name
 from journal.desktop.tasks import Task
-from journal.desktop.widgets.parts import scrolled
+from journal.desktop.widgets.parts import column, row, scrolled
 from journal.domain.ids import ReceiptId
 from journal.domain.money import format_money
 from journal.domain.papers import DateOrder, ReadReceipt, sure_word
@@ -29,6 +29,8 @@ _WIDE, _HIGH = 1500, 880
 _FRAME_WIDE, _FRAME_HIGH = 12, 40
 #: Narrower than this the lines of a receipt have no room for their words; it scrolls instead.
 _FORM = 896
+#: How paper and form share the room.
+_PARTS = 3, 8
 
 
 class ReceiptReading(QObject):
@@ -42,21 +44,31 @@ class ReceiptReading(QObject):
         self.pane: PaperPane | None = None
         self.read: ReadReceipt | None = None
         self._shown: Path | None = None
-        self._beside: QHBoxLayout | None = None
+        self._beside = QHBoxLayout()
         dialog.finished.connect(self.stop)
 
-    def make_room(self) -> None:
-        """Put the form where the paper can stand beside it; moving it later dresses it anew."""
+    def make_room(self, hint: QWidget) -> None:
+        """Put the form where the paper can stand beside it; moving it later dresses it anew.
+
+        The form scrolls where it has no room; ``hint`` and the buttons stay in sight below it.
+        """
         dialog = self._dialog
         form = QWidget()
         form.setLayout(dialog.outer)
         form.setMinimumWidth(_FORM)
-        self._beside = QHBoxLayout(dialog)
-        self._beside.setContentsMargins(0, 0, 0, 0)
-        self._beside.setSpacing(0)
         area = scrolled(form, is_form=True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
-        self._beside.addWidget(area, 5)
+        self._beside.setSpacing(0)
+        self._beside.addWidget(area, _PARTS[1])
+        dialog.foot = row(hint, None)
+        below = column(dialog.problem, spacing=6)
+        below.addLayout(dialog.foot)
+        below.setContentsMargins(20, 4, 20, 14)
+        whole = column()
+        whole.addLayout(self._beside, 1)
+        whole.addLayout(below)
+        dialog.setLayout(whole)
+        dialog.foot.addWidget(dialog.buttons)
 
     def begin(self, path: Path) -> None:
         """Read a paper and show it beside the form when it is read; one shown already stays."""
@@ -112,13 +124,10 @@ class ReceiptReading(QObject):
     def _open_pane(self) -> PaperPane:
         if self.pane is not None:
             return self.pane
-        if self._beside is None:
-            self.make_room()
-        assert self._beside is not None
         dialog = self._dialog
         self.pane = PaperPane(self._desk)
         self._beside.setContentsMargins(12, 12, 0, 0)
-        self._beside.insertWidget(0, self.pane, 2)
+        self._beside.insertWidget(0, self.pane, _PARTS[0])
         self.pane.picked.connect(self._on_picked)
         self.pane.other_order_wanted.connect(self._on_other_order)
         app = QApplication.instance()
@@ -128,6 +137,11 @@ class ReceiptReading(QObject):
         dialog.setMinimumSize(760, 480)
         wide, high = free.width() - _FRAME_WIDE, free.height() - _FRAME_HIGH
         dialog.resize(min(_WIDE, wide), min(max(dialog.height(), _HIGH), high))
+        if dialog.isVisible():
+            # Larger where it was, it would reach over the edge of the screen.
+            over = dialog.frameGeometry()
+            over.moveCenter(dialog.screen().availableGeometry().center())
+            dialog.move(over.topLeft())
         return self.pane
 
     # --- filling ---
