@@ -94,9 +94,11 @@ class PaperPane(QWidget):
         self.remark.setText("\n".join(remarks))
         self.remark.setVisible(bool(remarks))
 
-    def offer_other_order(self, words: str) -> None:
+    def offer_other_order(self, words: str, hint: str = "") -> None:
         """Offer the date in the other order of day and month; "" takes the offer back."""
         self.other_order.setText(words)
+        self.other_order.setToolTip(hint)
+        self.other_order.setAccessibleDescription(hint)
         self.other_order.setVisible(bool(words))
 
     def choose(self, name: str) -> None:

@@ -194,8 +194,8 @@ class ReceiptReading(QObject):
     def _offer_other_order(self, read: ReadReceipt) -> None:
         if self.pane is None or read.other_date is None:
             return
-        kept = ", and dates so from now on" if self._is_home() else ""
-        self.pane.offer_other_order(f"Rather {spoken(read.other_date)}{kept}")
+        hint = "Dates of papers are read so from now on" if self._is_home() else ""
+        self.pane.offer_other_order(f"Rather {spoken(read.other_date)}", hint)
 
     def _on_other_order(self) -> None:
         if self.read is None or self.read.other_date is None or self.pane is None:
