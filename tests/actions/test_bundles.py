@@ -7,6 +7,7 @@ import subprocess
 import tarfile
 import zipfile
 from dataclasses import replace
+from hashlib import sha256, sha512
 from pathlib import Path
 
 import bagit
@@ -21,8 +22,9 @@ from journal.actions.session import Session
 from journal.domain.bundles import BundleForm, OriginalsIn
 from journal.domain.checks import BundleCheck
 from journal.domain.cuts import Cut, usual
-from journal.dossier.bundle import layout
+from journal.dossier.bundle import layout, signature
 from journal.dossier.bundle.chain import walk
+from journal.dossier.bundle.seals import seals_text
 from tests.actions.bundled import EVERYTHING, made, quick
 
 __all__ = ["made", "quick"]
@@ -233,7 +235,7 @@ def lists_made_anew(bundle: Path) -> None:
             for path in paths
         )
 
-    shutil.rmtree(bundle / "signature")
+    shutil.rmtree(bundle / "signature", ignore_errors=True)
     (bundle / layout.SEALS).unlink()
     for algorithm in ("sha256", "sha512"):
         (bundle / f"manifest-{algorithm}.txt").write_text(listed("data", algorithm), "utf-8")
@@ -245,6 +247,53 @@ def test_a_photo_exchanged_with_all_lists_made_anew_is_told_by_the_history(bundl
     photo.write_bytes(b"another picture!")
     lists_made_anew(bundle)
     assert "none of the originals that the history names" in named(check_bundle(bundle))
+
+
+def whole_lists_made_anew(bundle: Path, key: bytes | None = None) -> None:
+    """The same with the seals and, with another ``key``, a signature too."""
+    lists_made_anew(bundle)
+    tags = sorted(path for path in bundle.iterdir() if path.is_file())
+    for name, hashed in (("sha256", sha256), ("sha512", sha512)):
+        listed = "".join(f"{hashed(tag.read_bytes()).hexdigest()}  {tag.name}\n" for tag in tags)
+        (bundle / f"tagmanifest-{name}.txt").write_text(listed, "utf-8")
+    sealed = {path.name: path.read_bytes() for path in bundle.glob("tagmanifest-*.txt")}
+    if key is not None:
+        sealed[layout.SIGNATURE] = signature.sign(key, sealed[layout.SEALED])
+        sealed[layout.PUBLIC_KEY] = signature.public_of(key)
+        (bundle / "signature").mkdir()
+        for name in (layout.SIGNATURE, layout.PUBLIC_KEY):
+            (bundle / name).write_bytes(sealed[name])
+    (bundle / layout.SEALS).write_text(seals_text(sealed), "utf-8")
+
+
+def test_a_signature_taken_off_or_made_by_another_is_told(bundle: Path) -> None:
+    whole_lists_made_anew(bundle)
+    assert "bag-info.txt says that it was signed" in named(check_bundle(bundle))
+    whole_lists_made_anew(bundle, signature.new_key())
+    report = check_bundle(bundle)
+    assert report.signature is not None
+    assert report.signature.good
+    assert "bag-info.txt names another key" in named(report)
+
+
+def test_two_originals_exchanged_with_all_lists_made_anew_are_told(bundle: Path) -> None:
+    one, other, *_ = sorted((bundle / "data" / "originals" / "photos").iterdir())
+    first, second = one.read_bytes(), other.read_bytes()
+    one.write_bytes(second)
+    other.write_bytes(first)
+    whole_lists_made_anew(bundle)
+    said = named(check_bundle(bundle))
+    for path in (one, other):
+        assert f"{path.relative_to(bundle)} It is another original than the one" in said
+
+
+def test_a_history_cut_short_with_all_lists_made_anew_is_told(bundle: Path) -> None:
+    history = bundle / layout.HISTORY
+    lines = history.read_text("utf-8").splitlines(keepends=True)
+    ends = [number for number, line in enumerate(lines, 1) if line.startswith("digest ")]
+    history.write_text("".join(lines[: ends[-2]]), "utf-8")
+    whole_lists_made_anew(bundle)
+    assert "It does not end where bag-info.txt says" in named(check_bundle(bundle))
 
 
 def test_a_row_changed_with_all_lists_made_anew_is_told_by_the_history(bundle: Path) -> None:

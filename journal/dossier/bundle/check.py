@@ -13,6 +13,7 @@ from journal.domain.progress import Context
 from journal.dossier.bag_check import Bag, check_bag, tag_file
 from journal.dossier.bag_sources import READING_ERRORS, Source, opened
 from journal.dossier.bundle import chain, layout, signature, stamps
+from journal.dossier.bundle.agreeing import disagreements
 from journal.dossier.bundle.seals import judge_seals, read_seals
 
 if TYPE_CHECKING:
@@ -86,6 +87,8 @@ def _judged(path: Path, source: Source, bag: Bag, trust: _Trust) -> BundleCheck:
     found = _signature(source, trust.own_key, faults)
     stamped = tuple(_stamps(source, trust, faults))
     history = _history(source, bag, faults)
+    if ours:
+        faults += disagreements(source, bag, found, history)
     if found is None and ours:
         notes.append("It is not signed: whoever could change it could also write its lists anew.")
     return BundleCheck(
