@@ -263,14 +263,14 @@ def _largest_within(polygon: Sequence[Point]) -> Frame | None:
         return None
     places = [left + wide * n / _STEPS for n in range(_STEPS + 1)]
     spans = [_span_at(polygon, x) for x in places]
-    best: Frame | None = None
-    for a in range(_STEPS):
+    best, most = None, 0.0
+    for a, (top_a, low_a) in enumerate(spans):
         for b in range(a + 1, _STEPS + 1):
             # A convex outline holds whatever both of a rectangle's upright sides hold.
-            top, low = max(spans[a][0], spans[b][0]), min(spans[a][1], spans[b][1])
-            if low > top:
-                made = Frame(places[a], top, places[b], low)
-                best = made if best is None or made.area > best.area else best
+            top, low = max(top_a, spans[b][0]), min(low_a, spans[b][1])
+            area = (low - top) * (places[b] - places[a])
+            if low > top and area > most:
+                best, most = Frame(places[a], top, places[b], low), area
     return best
 
 

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from journal.domain.errors import JournalError
@@ -80,6 +80,7 @@ def test_photos_of_two_places_are_refused():
             common_part(matrix)
 
 
+@settings(deadline=None)
 @given(st.tuples(*[st.floats(-0.25, 0.25)] * 8))
 def test_the_common_part_lies_on_both_photos(jitter):
     a, b, c, d, e, f, g, h = jitter
