@@ -1,4 +1,4 @@
-"""Statements on a repair area: read with their evidence, opened, worded, left out."""
+"""Claims on a repair area: read with their evidence, opened, worded, left out."""
 
 from decimal import Decimal
 
@@ -91,7 +91,7 @@ def marks(box, kind):
                 yield act
 
 
-def test_each_statement_shows_its_grades_in_words_and_by_a_mark(box, session, area):
+def test_each_claim_shows_its_grades_in_words_and_by_a_mark(box, session, area):
     found = claims.area_claims(session, area.id).claims
     assert [claim.words for claim in box.claims] == [claim.words for claim in found]
     first = [mark.text() for mark in box.findChildren(GradeMark)]
@@ -156,7 +156,7 @@ def test_own_words_stand_until_the_programs_are_wanted_again(qtbot, box, desk, s
     assert not claims.area_claims(session, area.id).claims[0].own
 
 
-def test_a_statement_is_left_out_and_taken_in_by_undo(qtbot, box, desk, session, area):
+def test_a_claim_is_left_out_and_taken_in_by_undo(qtbot, box, desk, session, area):
     dialog = ClaimDialog(desk, area.name, box.claims[0])
     qtbot.addWidget(dialog)
     dialog.left_out.setChecked(True)

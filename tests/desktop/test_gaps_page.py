@@ -162,7 +162,7 @@ def test_they_are_sorted_by_what_a_buyer_or_a_valuer_asks_first(qtbot, page, ses
         assert page.readers[reader].isChecked()
 
 
-def test_a_gap_says_which_statement_it_would_make_stronger(page):
+def test_a_gap_says_which_claim_it_would_make_stronger(page):
     model = page.list.gaps_model
     place, gap = next((n, r) for n, r in enumerate(rows(page)) if isinstance(r, Gap) and r.claim)
     index = model.index(place)

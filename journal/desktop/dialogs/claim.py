@@ -1,4 +1,4 @@
-"""The words of one statement: the program's or the owner's; its grades are nobody's to change."""
+"""The words of one claim: the program's or the owner's; its grades are nobody's to change."""
 
 from PySide6.QtWidgets import QCheckBox, QWidget
 
@@ -26,7 +26,7 @@ class ClaimDialog(FormDialog):
     """
 
     def __init__(self, desk: Desk, area: str, claim: Claim, parent: QWidget | None = None) -> None:
-        super().__init__(f"Statement on “{area}”", "&Keep", parent)
+        super().__init__(f"Claim on “{area}”", "&Keep", parent)
         self._desk = desk
         self._claim = claim
         self.setMinimumWidth(640)

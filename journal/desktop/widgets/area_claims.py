@@ -1,4 +1,4 @@
-"""What the record supports of a repair area: each statement with the evidence behind it."""
+"""What the record supports of a repair area: each claim with the evidence behind it."""
 
 from collections.abc import Mapping, Sequence
 from functools import partial
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 # for.
 
 _WORDS = (
-    "These statements stand in the dossier. Grades follow from what is recorded; add a photo, a "
+    "These claims stand in the dossier. Grades follow from what is recorded; add a photo, a "
     "paper or a reading, and they change by themselves."
 )
 _ALONE = "Nothing but your word stands behind it, and the dossier says so."
@@ -30,7 +30,7 @@ _NOTHING = "The record says nothing yet that a dossier could state."
 
 
 class AreaClaimsBox(QWidget):
-    """The statements on one area; a press on a grade shows its evidence and opens it."""
+    """The claims on one area; a press on a grade shows its evidence and opens it."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,7 +47,7 @@ class AreaClaimsBox(QWidget):
         self.setLayout(layout)
 
     def show_area(self, area: Area) -> None:
-        """Read the statements in a reader's thread, and show them."""
+        """Read the claims in a reader's thread, and show them."""
         is_another = self._area is None or self._area.id != area.id
         self._area = area
         if is_another:
@@ -76,7 +76,7 @@ class AreaClaimsBox(QWidget):
         if not found.claims:
             self._rows.addWidget(label(_NOTHING, "muted"))
         if found.loose:
-            said = "Recorded for it, and behind none of these statements:"
+            said = "Recorded for it, and behind none of these claims:"
             self._rows.addWidget(label(said, "muted"))
             self._rows.addWidget(self._marks(found.loose, words))
 
@@ -87,7 +87,7 @@ class AreaClaimsBox(QWidget):
             "Words", partial(self._on_words, claim), icon="edit", role="quiet",
             hint="Say it in your own words, or leave it out",
         )  # fmt: skip
-        change.setAccessibleName(f"Words of the statement “{claim.key}”")
+        change.setAccessibleName(f"Words of the claim “{claim.key}”")
         said = label(claim.said, "muted" if claim.left_out else "")
         said.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         head = row(said, change)
@@ -123,7 +123,7 @@ class AreaClaimsBox(QWidget):
 
 
 def _remarks(claim: "Claim") -> list[str]:
-    """What is to be said of a statement beside its words and its evidence."""
+    """What is to be said of a claim beside its words and its evidence."""
     said = []
     if claim.left_out:
         said.append("Left out of the dossier, which says that something was.")

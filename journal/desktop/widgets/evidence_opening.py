@@ -12,7 +12,7 @@ from journal.domain.ids import PhotoId, ReadingId, ReceiptId
 
 
 def open_piece(desk: Desk, piece: Piece, area: Area, over: QWidget) -> None:
-    """Show the record behind a statement: a photo beside the page, a receipt in the Ledger ..."""
+    """Show the record behind a claim: a photo beside the page, a receipt in the Ledger ..."""
     if piece.kind == "photo":
         desk.select(PhotosSelected((PhotoId(piece.id),)))
     elif piece.kind == "receipt":
