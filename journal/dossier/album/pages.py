@@ -1,7 +1,7 @@
 """Which pages an album has, and what each is given; how it is laid out stands in the templates."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from journal.domain.cuts import Part
@@ -72,7 +72,7 @@ class Site:
 
 def site(dossier: Dossier, record: Record, plates: Plates) -> Site:
     """The pages of ``dossier``; ``record`` is what it was told from, without what is withheld."""
-    made = Site()
+    made, dossier = Site(), _only_told(dossier)
     has_drawing = dossier.choices.has(Part.DRAWING) and bool(dossier.drawing.shapes)
     panels = _panels(dossier, record) if has_drawing else ()
     pairs = [PairPage(pair, plates.pairs.get(n)) for n, pair in enumerate(all_pairs(dossier))]
@@ -107,6 +107,18 @@ def site(dossier: Dossier, record: Record, plates: Plates) -> Site:
         pages.append(_page(links.COSTS, "costs.html", _money_title(dossier), costs))
     pages.append(_page(links.RECORD, "record.html", "How this is known", {}))
     return made
+
+
+def _only_told(dossier: Dossier) -> Dossier:
+    """It with marks on the drawing for those repair areas alone that it tells of, if it does."""
+    told = {area.number for area in dossier.areas}
+    if not told:
+        return dossier
+    marks = [
+        replace(mark, areas=tuple(number for number in mark.areas if number in told))
+        for mark in dossier.marks
+    ]
+    return replace(dossier, marks=tuple(mark for mark in marks if mark.areas))
 
 
 def all_pairs(dossier: Dossier) -> tuple[PairShown, ...]:

@@ -114,6 +114,16 @@ def test_what_the_choices_leave_out_has_no_page(tmp_path: Path) -> None:
     )
 
 
+def test_a_repair_area_that_is_not_told_is_not_on_the_drawing() -> None:
+    rec = records.finished_record()
+    other = records.area(2, ("found", "2016-01-10"), panel_ids=(records.ROOF.id,))
+    rec = replace(rec, areas=(*rec.areas, other))
+    for chosen, panels in ((frozenset(), {1, 2}), (frozenset({rec.areas[0].id}), {1})):
+        dossier = dossier_of(rec, replace(usual(Cut.OWN), areas=chosen))
+        found = {page.file for page in site(dossier, rec, plates_of(dossier)).pages}
+        assert {n for n in (1, 2) if f"pages/panel-{n}.html" in found} == panels
+
+
 # Whatever anybody typed
 
 
