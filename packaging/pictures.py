@@ -1,4 +1,4 @@
-"""Make the README's pictures: the years in motion and the six pages, from the demo journal.
+"""Make the README's pictures: the years in motion and the pages, from the demo journal.
 
     python3 packaging/start.py --no-window     makes the demo journal
     python3 packaging/check.py --fast          makes the environment
@@ -20,14 +20,15 @@ PICTURES = ROOT / "assets" / "pictures"
 SIZE = (1280, 800)
 #: Longer side of the moving picture in pixels; a README is to load quickly.
 MOVING = 960
-#: Page -> theme it is shown in.
+#: Picture -> page, theme it is shown in, and how long its threads may need, in milliseconds.
 PAGES = {
-    "Drawing": "light",
-    "Timeline": "light",
-    "Areas": "light",
-    "Ledger": "light",
-    "Gaps": "light",
-    "Dossier": "dark",
+    "drawing": ("Drawing", "light", 2500),
+    "timeline": ("Timeline", "light", 2500),
+    "areas": ("Areas", "light", 2500),
+    "ledger": ("Ledger", "light", 3000),
+    "charts": ("Ledger", "dark", 8000),
+    "gaps": ("Gaps", "light", 2500),
+    "dossier": ("Dossier", "light", 15000),
 }
 
 
@@ -81,16 +82,18 @@ def _take(target: Path) -> int:
     assert workspace is not None
     sill = find_panel(desk.session, "Sill, left").id
     shown: dict[str, Selection] = {
-        "Drawing": PanelSelected(sill),
-        "Areas": AreaSelected(AreaId(1)),
+        "drawing": PanelSelected(sill),
+        "areas": AreaSelected(AreaId(1)),
     }
-    for page, look in PAGES.items():
+    for name, (page, look, patience) in PAGES.items():
         window.dress(look)
         workspace.show_page(page)
-        desk.select(shown.get(page, Nothing()))
-        _wait(2500)
-        window.grab().save(str(target / f"{page.lower()}.png"))
-        print(target / f"{page.lower()}.png")
+        desk.select(shown.get(name, Nothing()))
+        if name == "charts":
+            desk.show_tab("Charts")
+        _wait(patience)
+        window.grab().save(str(target / f"{name}.png"))
+        print(target / f"{name}.png")
     window.close()
     return 0
 
