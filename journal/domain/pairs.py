@@ -229,7 +229,9 @@ def common_part(matrix: Matrix) -> Frame:
     found = _largest_within(shared) if len(shared) > 2 else None
     if found is None or found.area < _LEAST_COMMON:
         raise JournalError("Laid so, the two photos have next to nothing in common.")
-    return found
+    # Where it reaches an edge, rounding must not lead beside the photo.
+    left, top = max(found.left, 0.0), max(found.top, 0.0)
+    return Frame(left, top, min(found.right, 1.0), min(found.bottom, 1.0))
 
 
 def _on_photo(polygon: Sequence[Point]) -> list[Point]:
