@@ -44,8 +44,8 @@ HEADINGS: dict[Role, tuple[str, ...]] = {
         "tatigkeit", "arbeit", "travail", "werk", "arbete",
     ),
     Role.QUANTITY: (
-        "quantity", "qty", "count", "pcs", "pieces", "number of", "anzahl", "menge", "stuck",
-        "stk", "quantite", "qte", "aantal", "antal", "st",
+        "quantity", "qty", "how many", "count", "pcs", "pieces", "number of", "anzahl", "menge",
+        "stuck", "stk", "quantite", "qte", "aantal", "antal", "st",
     ),
     Role.AMOUNT: (
         "amount", "sum", "total", "cost", "costs", "price", "paid", "spent", "total price",
