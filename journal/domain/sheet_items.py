@@ -38,6 +38,7 @@ class Item:
         is_money_in: a bank line of money that came in.
         can_stand_in: a bank line that can stand in for the receipt ``match``.
         was_known: all its rows were brought in before.
+        is_gone: what it became then was taken out since.
     """
 
     rows: tuple[int, ...]
@@ -50,6 +51,7 @@ class Item:
     is_money_in: bool = False
     can_stand_in: bool = False
     was_known: bool = False
+    is_gone: bool = False
 
     @property
     def fates(self) -> tuple[Fate, ...]:

@@ -33,7 +33,9 @@ def _known(item: Item, before: Mapping[str, BroughtBefore]) -> Item:
     is_gone = receipt_id is None and all(one.work_id is None for one in found)
     why = "brought in before, and taken out since" if is_gone else "brought in before"
     if len(found) == len(item.fingerprints) or item.receipt is None:
-        return replace(item, fate=Fate.LEAVE, why=why, match=receipt_id, was_known=True)
+        return replace(
+            item, fate=Fate.LEAVE, why=why, match=receipt_id, was_known=True, is_gone=is_gone
+        )
     return _rest(item, item.receipt, before, receipt_id)
 
 
@@ -84,7 +86,7 @@ def hours_already_there(items: Sequence[Item], work: Iterable[Work]) -> tuple[It
         there[folded(one.person), one.when.edtf, one.minutes] += 1
     made = []
     for item in items:
-        if item.work is not None:
+        if item.work is not None and not item.is_gone:
             key = folded(item.work.person), item.work.when.edtf, item.work.minutes
             if there[key]:
                 there[key] -= 1

@@ -149,6 +149,19 @@ def test_hours_that_are_there_stay_out() -> None:
     assert made.id == WorkId(0)
 
 
+def test_hours_taken_out_since_answer_for_none_that_are_there() -> None:
+    rows = [row(at, None, minutes=180, person="Nils") for at in (2, 3)]
+    items = work_items(rows, {})
+    known = without_known(items, {items[0].fingerprints[0]: BroughtBefore(None, None)})
+    typed = items[0].work
+    assert typed is not None
+    found = hours_already_there(known, [typed])
+    assert [item.why for item in found] == [
+        "brought in before, and taken out since",
+        "already there",
+    ]
+
+
 # Bank lines
 
 
