@@ -7,10 +7,9 @@ from journal.domain.when import When
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """One thing that holds the words: ``kind`` is photo, area, panel, entry, receipt, work, finding
-    or wanted.
+    """One thing that holds the words.
 
-    ``snippet`` is the text round the words, which stand between ‹ and ›.
+    ``kind`` is photo, area, panel, entry, receipt, work, finding or wanted. ``snippet`` is the text round the words, which stand between ‹ and ›.
     """
 
     kind: str
