@@ -9,7 +9,8 @@ from journal.domain.when import When
 class Hit:
     """One thing that holds the words.
 
-    ``kind`` is photo, area, panel, entry, receipt, work, finding or wanted. ``snippet`` is the text round the words, which stand between ‹ and ›.
+    ``kind`` is photo, area, panel, entry, receipt, work, finding or wanted. ``snippet``
+    is the text round the words, which stand between ‹ and ›.
     """
 
     kind: str
