@@ -18,19 +18,37 @@ MARK = "[withheld]"
 
 #: Signs that no decomposition takes apart, as people write them without their marks.
 _PLAIN = str.maketrans(
-    {"ø": "o", "đ": "d", "ð": "d", "ł": "l", "ħ": "h", "ı": "i", "þ": "th", "æ": "ae", "œ": "oe"}
+    {
+        "ø": "o",
+        "đ": "d",
+        "ð": "d",
+        "ł": "l",
+        "ħ": "h",
+        "ı": "i",
+        "þ": "th",
+        "æ": "ae",
+        "œ": "oe",
+        "ʼ": "'",
+        "ʹ": "'",
+    }
 )
 
 #: So much may stand between two signs of a number, in characters.
 _BETWEEN = r"[\W_]{0,3}"
 
-_START, _END = r"(?<![^\W_])", r"(?![^\W_])"
+#: Writing without spaces between words (Thai to Khmer, Hangul, kana, Han): no word ends there.
+_RUN_ON = r"\u0e00-\u0eff\u1000-\u11ff\u1780-\u17ff\u3040-\u30ff\u3400-\u9fff\uf900-\ufaff"
+
+_START, _END = rf"(?<![^\W_{_RUN_ON}])", rf"(?![^\W_{_RUN_ON}])"
 
 _RUNS = re.compile(r"\[withheld\](?:[\s,;/·-]{0,3}\[withheld\])+")
 
-#: What reads as an address by its form alone: e-mail, web, a telephone number with its country.
+#: What reads as an address by its form alone: e-mail, web, a telephone number with its country or
+#: after a word that says so.
 _ADDRESS = re.compile(
-    r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+|\b(?:https?://|www\.)\S+|\+\d[\d\s()/.-]{6,}\d", re.IGNORECASE
+    r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+|\b(?:https?://|www\.)\S+|\+\d[\d\s()/.-]{6,}\d"
+    r"|\b(?:tele?(?:phone|fon)?|phone|fax|mob(?:ile)?|call|ring)\b\W{0,3}(?P<number>\d[\d\s()/.-]{4,}\d)",
+    re.IGNORECASE,
 )
 
 
@@ -96,7 +114,7 @@ class Finder:
                 yield start, end, Private.PRICES
         if by_form and self._sought.addresses:
             for hit in _ADDRESS.finditer(text):
-                yield *hit.span(), Private.ADDRESSES
+                yield *hit.span("number" if hit["number"] else 0), Private.ADDRESSES
         if pattern is None:
             return
         plain, places = folded(text)
@@ -148,7 +166,8 @@ def _pattern(sought: Sought, *, whole: bool) -> "re.Pattern[str] | None":
         if rows:
             body = "|".join(rows)
             groups.append(
-                f"(?P<{name}>{_START}(?:{body}){_END})" if whole else f"(?P<{name}>{body})"
+                # The s of a genitive hangs on a name without an apostrophe in many languages.
+                f"(?P<{name}>{_START}(?:{body})s?{_END})" if whole else f"(?P<{name}>{body})"
             )
     return re.compile("|".join(groups)) if groups else None
 
@@ -192,7 +211,7 @@ def money_pattern(signs: Iterable[str]) -> "re.Pattern[str]":
         rf"|[-−+]?{unit}\s?[-−]?{_DIGITS}"
         rf"|(?<![^\W_])kr\.?\s?{_DIGITS}"
         rf"|(?<![\w.,]){_DIGITS}\s?(?:{unit}(?![^\W\d_])|(?:{_NAMES})(?![^\W_]))"
-        rf"|(?<![\w.,])\d[\d.\s]*,[-–]"
+        rf"|(?<![\w.,])\d[\d.,\s]*[,.:][-–](?!\d)"
         rf"|{_SPENT}(?P<sum>{_DIGITS}){_NOT_MONEY}",
         re.IGNORECASE,
     )

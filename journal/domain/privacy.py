@@ -53,6 +53,9 @@ _KEYS = frozenset({"sha256", "suffix", "edtf", "offset", "currency", "unit", "bo
 _MAY_LACK = frozenset({"printed_total", "new_price", "tax", "price_limit", "ceiling"})
 _SUMS = frozenset({"amount", "price", "best", "likely", "worst"})
 
+#: So many digits of a car's number are as good as the number.
+_LONG_RUN = 5
+
 #: Times that have the names of sums.
 _TIMES = frozenset({("Finding", "minutes")})
 
@@ -173,8 +176,17 @@ def _with_parts(names: Iterable[str], common: frozenset[str], least: int) -> Ite
 
 
 def _numbers(*typed: str) -> Iterable[str]:
-    """Those of the typed texts that are a number of a car: a remark without a digit is none."""
-    return (text for text in typed if any(sign.isdigit() for sign in text))
+    """Those of the typed texts that are a number of a car: a remark without a digit is none.
+
+    A long run of digits in one names the car by itself, and people write it without its noughts.
+    """
+    for text in typed:
+        if any(sign.isdigit() for sign in text):
+            yield text
+            for run in re.findall(rf"\d{{{_LONG_RUN},}}", text):
+                yield run
+                if len(run.lstrip("0")) >= _LONG_RUN:
+                    yield run.lstrip("0")
 
 
 def _money_signs(record: Record) -> Iterable[str]:

@@ -15,7 +15,7 @@ from journal.domain.privacy import redact
 from journal.domain.private_words import Private, PrivateWord, check_private_word
 from journal.domain.record import Record
 from journal.domain.when import parse
-from tests.dossier.records import finished_record, work
+from tests.dossier.records import finished_record, record, work
 
 EVERYTHING = frozenset(Private)
 
@@ -196,3 +196,28 @@ def test_a_box_covers_every_pixel_it_touches(x: float, y: float, side: float, si
 def test_a_box_beside_the_picture_is_refused() -> None:
     with pytest.raises(JournalError, match="beside the picture"):
         check_box(CoverBox(CoverBoxId(1), PhotoId(1), 1.2, 0.1, 0.3, 0.3, Private.PLATE))
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("Nilsʼs shed", "[withheld]'s shed"),
+        ("Åkessons lift", "[withheld] lift"),
+        ("李明的车", "[withheld]的车"),
+        ("Nils的车", "[withheld]的车"),
+        ("stamped 017326", "stamped [withheld]"),
+        ("number 17326 again", "number [withheld] again"),
+        ("1,200.- for the lot", "[withheld] for the lot"),
+        ("300:- a piece", "[withheld] a piece"),
+        ("from 3.- to 4", "from [withheld] to 4"),
+        ("tel. 0171 555 1234", "tel. [withheld]"),
+        ("Phone: 070-1234567", "Phone: [withheld]"),
+        ("call 3 times on 01-02-2016", "call 3 times on 01-02-2016"),
+        ("Nilsson is another", "Nilsson is another"),
+        ("paint 173260", "paint 173260"),
+    ],
+)
+def test_names_and_numbers_are_found_as_people_write_them(text: str, kept: str) -> None:
+    car = replace(record().car, owner="Nils Åkesson", chassis_number="HR4-017326")
+    words = (PrivateWord(PrivateWordId(1), "李明", Private.OTHER),)
+    assert redact(record(car=car), Private, words).text(text).replace("ʼ", "'") == kept
