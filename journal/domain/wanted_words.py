@@ -30,7 +30,7 @@ def sums_in_words(sums: BuyingSums, currency: str) -> str:
     left = f"Still to buy: {_parts(sums.to_buy)}" if sums.to_buy else "Nothing is left to buy"
     said = [left]
     if sums.with_limit:
-        on = "" if sums.with_limit == sums.to_buy else f" ({sums.with_limit} have one)"
+        on = "" if sums.with_limit == sums.to_buy else f" (of {sums.with_limit})"
         said.append(f"{format_money(sums.at_limits, currency)} at the limits{on}")
     if sums.with_likely:
         on = "" if sums.with_likely == sums.to_buy else f" (known of {sums.with_likely})"

@@ -212,7 +212,7 @@ def test_an_index_is_brought_in_used_and_the_whole_page_follows(qtbot, page, ses
     page.head.money_of.activated.emit(1)
     # 187.90 x 125/100 + 114.50 x 125/110, by the ratio of two values; and 39.90 as it was.
     assert page.figures["Money spent"].number == "€404.89"
-    assert page.figures["Saved"].words == "as paid, on €90.00"
+    assert page.figures["Saved"].words == "as paid, for €90.00"
     table = page.tab("Costs").view
     assert "Together €404.89" in table.table.accessibleDescription()
     page.figures["Money spent"].click()

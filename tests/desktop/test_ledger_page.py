@@ -75,7 +75,7 @@ def test_the_figures_say_what_they_are_and_rest_on(page):
         "Restoration": ("€302.40", "until on the road"),
         "Upkeep": ("€39.90", "since on the road"),
         "Not proven": ("€90.00", "€252.30 is proven"),
-        "Saved": ("€230.00", "against new, on €90.00"),
+        "Saved": ("€230.00", "bought for €90.00"),
         "Not shared": ("€64.40", "and 1 h 35 min, to no area"),
     }
 

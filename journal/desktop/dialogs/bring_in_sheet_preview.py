@@ -91,7 +91,7 @@ _ITEMS = (
 )
 _TOLD = (
     Column("Row", lambda t: str(t.row), lambda t: t.row, number=True),
-    Column("Why", lambda t: t.reason),
+    Column("Why", lambda t: t.reason, wide=True),
     Column("What stands there", lambda t: t.text, wide=True),
 )
 

@@ -158,10 +158,10 @@ class LedgerHead(QWidget):
         proven = one.money - one.unproven
         show["Not proven"].show_figure(sum_of(one.unproven), f"{sum_of(proven)} is proven")
         paid = found.paid
-        saved = "no price new is known"
+        saved = "no price new given"
         if paid.saved_lines:
-            how = "against new" if found.wish is None else "as paid"
-            saved = f"{how}, on {sum_of(paid.saved_on)}"
+            how = "bought for" if found.wish is None else "as paid, for"
+            saved = f"{how} {sum_of(paid.saved_on)}"
         show["Saved"].show_figure(
             sum_of(paid.saved_against_new), saved, can_open=bool(paid.saved_lines)
         )
