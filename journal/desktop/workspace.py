@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from journal.desktop.desk import Desk, Nothing, Selection
 from journal.desktop.inspector.stack import Inspector
 from journal.desktop.pages import Page
-from journal.desktop.pages.registry import PAGES
+from journal.desktop.pages.registry import PAGES, load_all
 from journal.desktop.rail import Rail
 from journal.desktop.widgets.clock import ClockButton
 from journal.desktop.widgets.parts import button, label, row, tool
@@ -27,6 +27,9 @@ if TYPE_CHECKING:
     from journal.desktop.widgets.quick_line import QuickLine
 
 _INSPECTOR_WIDTH = 340
+
+#: When the pages nobody asked for yet are loaded, in milliseconds after the first has come up.
+_LEISURE = 2000
 
 
 class Workspace(QWidget):
@@ -54,6 +57,9 @@ class Workspace(QWidget):
         self._opening = QTimer(self)
         self._opening.setSingleShot(True)
         self._opening.setInterval(QApplication.doubleClickInterval())
+        self._leisure = QTimer(self)
+        self._leisure.setSingleShot(True)
+        self._leisure.setInterval(_LEISURE)
         self._build()
         self._connect()
 
@@ -99,6 +105,7 @@ class Workspace(QWidget):
         self._rail.chosen.connect(self.show_page)
         self._toggle.toggled.connect(self._place_inspector)
         self._opening.timeout.connect(self._place_inspector)
+        self._leisure.timeout.connect(self._load_pages)
         self._desk.changed.connect(self._on_changed)
         self._desk.selected.connect(self._on_selected)
         self._desk.page_wanted.connect(self.show_page)
@@ -130,6 +137,8 @@ class Workspace(QWidget):
             self._stack.addWidget(page)
             self._stack.setCurrentWidget(page)
             page.refresh(None)
+            if len(self._pages) == 1:
+                self._leisure.start()
         elif title in self._missed:
             page.refresh(Changes(label="", kinds=self._missed.pop(title)))
         self._stack.setCurrentWidget(page)
@@ -140,6 +149,9 @@ class Workspace(QWidget):
         if page.focusProxy() is not None:
             page.setFocus(Qt.FocusReason.OtherFocusReason)
         self.page_shown.emit(title)
+
+    def _load_pages(self) -> None:
+        self._desk.read(load_all, lambda _count: None, self)
 
     def call_up_quick_line(self) -> None:
         """Show the line for hours below the page, and take the keyboard there."""

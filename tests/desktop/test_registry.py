@@ -14,7 +14,7 @@ from journal.desktop.desk import (
 )
 from journal.desktop.inspector.stack import Inspector
 from journal.desktop.pages import Page
-from journal.desktop.pages.registry import PAGES
+from journal.desktop.pages.registry import PAGES, PageEntry
 from journal.desktop.tasks import TaskRunner
 from journal.desktop.workspace import Workspace
 from journal.domain.ids import PhotoId
@@ -44,6 +44,26 @@ def test_a_page_is_what_the_rail_says(qtbot, desk, entry):
     assert (page.title, page.icon) == (entry.title, entry.icon)
     assert page.accessibleName() == f"{entry.title} page"
     desk.tasks.stop_all()
+
+
+def test_pages_are_loaded_at_leisure_and_not_while_somebody_waits(qtbot, desk, monkeypatch):
+    loaded = []
+    monkeypatch.setattr("journal.desktop.pages.registry.import_module", loaded.append)
+    workspace = Workspace(desk)
+    qtbot.addWidget(workspace)
+    monkeypatch.setattr(PageEntry, "make", lambda entry, desk, parent: _Blank(desk, parent))
+    workspace.show_page("Drawing")
+    assert not loaded
+    workspace.show_page("Timeline")
+    qtbot.waitUntil(lambda: len(loaded) == len(PAGES))
+
+
+class _Blank(Page):
+    title = "Blank"
+    icon = "drawing"
+
+    def refresh(self, changes):
+        """Nothing is read."""
 
 
 @pytest.fixture

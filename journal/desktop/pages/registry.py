@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 if TYPE_CHECKING:
     from journal.desktop.desk import Desk
     from journal.desktop.pages import Page
+    from journal.domain.progress import Context
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,3 +35,11 @@ PAGES = (
     PageEntry("Gaps", "gaps", "journal.desktop.pages.gaps", "GapsPage"),
     PageEntry("Dossier", "dossier", "journal.desktop.pages.dossier", "DossierPage"),
 )
+
+
+def load_all(context: "Context") -> int:
+    """Import every page's module ahead, so that its first showing need not; how many there are."""
+    for entry in PAGES:
+        context.checkpoint()
+        import_module(entry.module)
+    return len(PAGES)
