@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtWidgets import QLabel, QWidget
+from shiboken6 import delete
 
 from journal.actions.session import Session
 from journal.desktop.desk import Desk
@@ -49,6 +50,16 @@ def test_an_album_is_made_for_the_reader_chosen(qtbot, desk, tmp_path):
     assert proposed == ["Halden Rook album"]
     assert (tmp_path / "album" / START_PAGE).is_file()
     assert any("Addresses" in said for said in reports[0].withheld)
+
+
+def test_the_outcome_is_shown_after_the_dialog_is_gone(qtbot, desk, tmp_path):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = AlbumDialog(desk, window)
+    dialog.choose = lambda _place: tmp_path / "album"
+    assert dialog.submit()
+    delete(dialog)
+    qtbot.waitUntil(lambda: bool(window.findChildren(AlbumMadeDialog)), timeout=20000)
 
 
 def test_the_pages_own_choices_are_taken_for_their_reader(qtbot, desk):

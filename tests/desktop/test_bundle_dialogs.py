@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
+from shiboken6 import delete
 
 from journal.actions import bundles
 from journal.actions.checking import check_bundle
@@ -83,6 +84,16 @@ def test_a_bundle_is_made_as_it_was_chosen(qtbot, desk, show, tmp_path):
     assert checked.signature is not None
     assert checked.chain is None
     assert report.originals == 0
+
+
+def test_the_outcome_is_shown_after_the_dialog_is_gone(qtbot, desk, tmp_path):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = BundleDialog(desk, window)
+    dialog.choose = lambda _proposed, _form: tmp_path / "kept"
+    assert dialog.submit()
+    delete(dialog)
+    qtbot.waitUntil(lambda: bool(window.findChildren(BundleMadeDialog)))
 
 
 def test_the_photos_selected_may_be_the_only_ones(qtbot, desk, show, session, tmp_path):

@@ -1,6 +1,7 @@
 """Making the web album: for whom, and where; and what came of it."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths, QUrl, Slot
@@ -37,7 +38,8 @@ class AlbumDialog(FormDialog):
     ) -> None:
         super().__init__("Make the web album", "&Choose where\N{HORIZONTAL ELLIPSIS}", parent)
         self.choose: Callable[[Path], Path | None] = self._ask_place
-        self.made: Callable[[AlbumReport], None] = self._show_report
+        # The dialog is gone by the time the album is made: what shows it must not need it.
+        self.made: Callable[[AlbumReport], None] = partial(_show_report, parent)
         self._desk = desk
         self._given = choices
         self.cut = QComboBox()
@@ -91,10 +93,11 @@ class AlbumDialog(FormDialog):
         )
         return place_in(Path(name), proposed.name) if name else None
 
-    def _show_report(self, report: AlbumReport) -> None:
-        dialog = AlbumMadeDialog(report, self.parentWidget())
-        dialog.finished.connect(dialog.deleteLater)
-        dialog.open()
+
+def _show_report(parent: QWidget | None, report: AlbumReport) -> None:
+    dialog = AlbumMadeDialog(report, parent)
+    dialog.finished.connect(dialog.deleteLater)
+    dialog.open()
 
 
 def place_in(folder: Path, name: str) -> Path:

@@ -1,6 +1,7 @@
 """Making a bundle: for whom, with which originals, in which form, signed or not, and where."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths, Slot
@@ -47,7 +48,8 @@ class BundleDialog(FormDialog):
     ) -> None:
         super().__init__("Make the bundle", "&Choose where\N{HORIZONTAL ELLIPSIS}", parent)
         self.choose: Callable[[Path, BundleForm], Path | None] = self._ask_place
-        self.made: Callable[[BundleReport], None] = self._show_report
+        # The dialog is gone by the time the bundle is made: what shows it must not need it.
+        self.made: Callable[[BundleReport], None] = partial(_show_report, desk, parent)
         self._desk = desk
         self._given = choices
         on_desk = desk.selection
@@ -89,6 +91,10 @@ class BundleDialog(FormDialog):
         choices = self._choices()
         withheld = sorted(kind.value for kind in choices.withheld) if choices else []
         open_to_all = not withheld
+        if open_to_all != self.history.isEnabled():
+            which = OriginalsIn.ALL if open_to_all else OriginalsIn.NONE
+            self.originals.setCurrentIndex(self.originals.findData(which))
+            self.history.setChecked(open_to_all)
         self.originals.setEnabled(open_to_all)
         self.history.setEnabled(open_to_all)
         self.held_back.setText(
@@ -146,12 +152,13 @@ class BundleDialog(FormDialog):
         name, _ = QFileDialog.getSaveFileName(self, "Save the bundle as", str(proposed), kind)
         return Path(name) if name else None
 
-    def _show_report(self, report: BundleReport) -> None:
-        from journal.desktop.dialogs.bundle_made import BundleMadeDialog
 
-        dialog = BundleMadeDialog(report, self._desk, self.parentWidget())
-        dialog.finished.connect(dialog.deleteLater)
-        dialog.open()
+def _show_report(desk: Desk, parent: QWidget | None, report: BundleReport) -> None:
+    from journal.desktop.dialogs.bundle_made import BundleMadeDialog
+
+    dialog = BundleMadeDialog(report, desk, parent)
+    dialog.finished.connect(dialog.deleteLater)
+    dialog.open()
 
 
 def _key_words() -> str:
