@@ -246,7 +246,7 @@ def _fill(
 
     left_out = bag.copy(files, step)
     missing = tuple(
-        Fault(wanted.path, f"{_first_large(reason)} (SHA-256 {wanted.sha256}).")
+        Fault(wanted.path, f"{_why_left_out(wanted.source, reason)} (SHA-256 {wanted.sha256}).")
         for wanted, reason in left_out
     )
     if missing:
@@ -255,7 +255,9 @@ def _fill(
     return missing
 
 
-def _first_large(reason: str) -> str:
+def _why_left_out(source: Path, reason: str) -> str:
+    if not source.exists():
+        return "The original is missing"
     return reason[:1].upper() + reason[1:].rstrip(".")
 
 

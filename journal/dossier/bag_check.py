@@ -221,6 +221,7 @@ def _tell_missing(
     bag: Bag, path: str, listing: Sequence[Manifest], twins: Mapping[str, str]
 ) -> None:
     names = " and ".join(one.name for one in listing)
+    names += " say" if len(listing) > 1 else " says"
     twin = twins.get(one_on_any_disk(path))
     if twin is not None and all(
         one.digests.get(twin, "").lower() == one.digests[path].lower() for one in listing
@@ -229,10 +230,10 @@ def _tell_missing(
         bag.warnings.append(Fault(path, what))
     elif path.rpartition("/")[2].lower() in _SYSTEM_FILES:
         bag.excused += path.startswith(_DATA)
-        what = f"A file that a system left about: {names} says it is there, and it is not."
+        what = f"A file that a system left about: {names} it is there, and it is not."
         bag.warnings.append(Fault(path, what))
     else:
-        bag.faults.append(Fault(path, f"It is missing, though {names} says it is there."))
+        bag.faults.append(Fault(path, f"It is missing, though {names} it is there."))
 
 
 def _tell_altered(bag: Bag, path: str, listing: Sequence[Manifest]) -> None:

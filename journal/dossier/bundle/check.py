@@ -89,6 +89,8 @@ def _judged(path: Path, source: Source, bag: Bag, trust: _Trust) -> BundleCheck:
     history = _history(source, bag, faults)
     if ours:
         faults += disagreements(source, bag, found, history)
+        if layout.MISSING in source.files:
+            notes.append(f"Originals were missing when it was made; {layout.MISSING} names them.")
     if found is None and ours:
         notes.append("It is not signed: whoever could change it could also write its lists anew.")
     return BundleCheck(
