@@ -17,7 +17,6 @@ from journal.actions.pairs import (
     fit_by_hand,
     keep_pair,
     pairs,
-    photo_pairs,
     remove_pair,
 )
 from journal.actions.photos import photo as photo_of
@@ -127,6 +126,9 @@ def _of_two(
     if wants.remove:
         _remove(session, area, both)
         return list(area_pairs(session, area.id))
+    kept = _kept(session, area, both)
+    if kept and not wants.changes:
+        return kept
     fit = _fit(session, both, wants.points, flat=wants.flat)
     if fit is None:
         raise JournalError(
@@ -152,12 +154,13 @@ def _as_pairs(found: Sequence[PairProposal]) -> list[Pair]:
     ]
 
 
+def _kept(session: Session, area: Area, both: tuple[PhotoId, PhotoId]) -> list[Pair]:
+    """The pair of both photos, if it is kept."""
+    return [p for p in area_pairs(session, area.id) if (p.before_id, p.after_id) == both]
+
+
 def _remove(session: Session, area: Area, both: tuple[PhotoId, PhotoId]) -> None:
-    found = [
-        pair
-        for pair, of in photo_pairs(session, both[0])
-        if of.id == area.id and (pair.before_id, pair.after_id) == both
-    ]
+    found = _kept(session, area, both)
     if not found:
         raise JournalError("These two photos are no pair of the repair area.")
     remove_pair(session, found[0].id)

@@ -43,6 +43,8 @@ def test_a_pair_is_looked_at_then_kept_then_taken_apart(folder, tmp_path):
     listed = run(folder, "sill")
     assert "spots agree" in listed.stdout
     assert "New sill" in listed.stdout
+    (shown,) = json.loads(run(folder, "sill", 1, 2, "--json").stdout)
+    assert shown["id"] is not None, "a kept pair is shown as it is kept"
     assert run(folder, "sill", 1, 2, "--remove").exit_code == 0
     assert "No pair" in run(folder, "sill").stderr
     again = run(folder, "sill", 1, 2, "--remove")
