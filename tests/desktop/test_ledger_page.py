@@ -1,5 +1,6 @@
 """The ledger: figures, tables that add up, and the receipts each of them is made of."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -11,7 +12,7 @@ from journal.actions.costs import costs
 from journal.desktop.desk import ReceiptSelected
 from journal.desktop.dialogs.hours import HoursDialog
 from journal.desktop.dialogs.receipt import ReceiptDialog
-from journal.desktop.inspector.receipt import ReceiptPane, paper_words, total_words
+from journal.desktop.inspector.receipt import ReceiptPane, paper_words, rate_words, total_words
 from journal.desktop.pages.ledger import LedgerPage
 from journal.domain.costs import COSTS_BY
 from journal.domain.receipts import Paper
@@ -295,3 +296,6 @@ def test_papers_and_totals_in_words():
     assert total_words(never) == "Together €10.00."
     more = workshop.receipt("A", "2016", line, printed_total=900, rate=Decimal(1))
     assert total_words(more) == "The paper says €9.00; the lines make €10.00, €1.00 more."
+    abroad = replace(never, currency="USD", rate=Decimal("0.920"))
+    assert rate_words(abroad, "EUR") == " At 0.92 EUR for 1 USD that is €9.20."
+    assert rate_words(never, "EUR") == ""

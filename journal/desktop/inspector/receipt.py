@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from journal.actions import areas as area_actions
+from journal.actions import cars
 from journal.actions import receipts as actions
 from journal.desktop.desk import Desk, Nothing, ReceiptSelected, Selection
 from journal.desktop.dialogs.opening import open_dialog
@@ -14,12 +15,12 @@ from journal.desktop.dialogs.receipt import ReceiptDialog
 from journal.desktop.inspector import Pane
 from journal.desktop.widgets.flow import FlowLayout
 from journal.desktop.widgets.papers_edit import paper_button
-from journal.desktop.widgets.parts import button, clear_layout, column, label, row, scrolled
+from journal.desktop.widgets.parts import button, clear_layout, column, label, scrolled
 from journal.desktop.widgets.share_edit import shares_in_words
 from journal.domain.changes import Changes
 from journal.domain.errors import JournalError
 from journal.domain.ids import AreaId
-from journal.domain.money import format_money
+from journal.domain.money import format_money, to_currency
 from journal.domain.quantities import write_quantity
 from journal.domain.receipts import Condition, Line, Paper, Receipt
 from journal.domain.when import spoken
@@ -54,7 +55,10 @@ class ReceiptPane(Pane):
         for piece in (self.total, self.note):
             layout.addWidget(piece)
         layout.addLayout(self._taken_back)
-        layout.addLayout(row(self._edit, self.take_back, self._remove, None))
+        acts = FlowLayout()
+        for act in (self._edit, self.take_back, self._remove):
+            acts.addWidget(act)
+        layout.addLayout(acts)
         layout.addStretch(1)
         content = QWidget()
         content.setLayout(layout)
@@ -88,7 +92,9 @@ class ReceiptPane(Pane):
         self.paper.setText(paper_words(receipt))
         self._show_papers(receipt)
         self._show_lines(receipt)
-        self.total.setText(total_words(receipt))
+        car = self.desk.ask(cars.car)
+        own = car.currency if car else receipt.currency
+        self.total.setText(f"{total_words(receipt)}{rate_words(receipt, own)}")
         self.note.setText(receipt.note)
         self.note.setVisible(bool(receipt.note))
         self._show_taken_back(receipt)
@@ -178,6 +184,15 @@ def total_words(receipt: Receipt) -> str:
     difference = format_money(abs(receipt.lines_total - printed), receipt.currency)
     said = format_money(printed, receipt.currency)
     return f"The paper says {said}; the lines make {lines}, {difference} {more}."
+
+
+def rate_words(receipt: Receipt, own: str) -> str:
+    """What a receipt in another currency is counted as; "" for one that needs no rate."""
+    if receipt.currency == own or receipt.rate in (0, 1):
+        return ""
+    counted = to_currency(receipt.lines_total, receipt.currency, receipt.rate, own)
+    money = format_money(counted, own)
+    return f" At {receipt.rate.normalize():f} {own} for 1 {receipt.currency} that is {money}."
 
 
 def _line_title(line: Line) -> str:

@@ -179,11 +179,12 @@ class WantedList(LedgerList):
     def _on_picked(self) -> None:
         picked = self.picked()
         following = _following(picked)
-        many = f" ({len(picked)} parts)" if len(picked) > 1 else ""
+        many = f" ({len(picked)})" if len(picked) > 1 else ""
         can = not self.desk.read_only
         self.next.setText(f"{following.value.capitalize()} today{many}" if following else "Fitted")
         self.next.setEnabled(can and following is not None)
-        self.came.setText(f"It &came: record the receipt{many}")
+        what = str(len(picked)) if len(picked) > 1 else "It"
+        self.came.setText(f"{what} &came: record the receipt")
         self.came.setEnabled(can and bool(picked) and all(p.line_id is None for p in picked))
         if len(picked) == 1 and self.table.hasFocus():
             self.wanted_id = picked[0].id
