@@ -1,23 +1,34 @@
 """Claims: what the record supports of each repair area, and the owner's words for it."""
 
+from journal.actions.pictures import original_path
 from journal.actions.session import Session
 from journal.domain import claims as rules
 from journal.domain.changes import Changes
 from journal.domain.claim_words import ClaimWords, check_words
 from journal.domain.claims import AreaClaims, Claim
 from journal.domain.errors import JournalError
-from journal.domain.ids import AreaId
+from journal.domain.ids import AreaId, PhotoId
+from journal.domain.record import Record
 from journal.store.record import record
 
 
 def claims(session: Session) -> dict[AreaId, AreaClaims]:
     """The claims on every repair area, in the order of the journal's areas."""
-    return rules.all_claims(record(session.journal))
+    whole = record(session.journal)
+    return rules.all_claims(whole, lost_photos(session, whole))
 
 
 def area_claims(session: Session, area_id: AreaId) -> AreaClaims:
     """The claims on one repair area; none where there is no such area."""
-    return rules.claims_of(record(session.journal), area_id)
+    whole = record(session.journal)
+    return rules.claims_of(whole, area_id, lost_photos(session, whole))
+
+
+def lost_photos(session: Session, whole: Record) -> frozenset[PhotoId]:
+    """The photos chosen for repair areas whose original isn't in the journal's folder."""
+    chosen = {row.photo_id for row in whole.area_photos}
+    photos = (photo for photo in whole.photos if photo.id in chosen)
+    return frozenset(p.id for p in photos if not original_path(session, p).is_file())
 
 
 def set_claim_words(session: Session, area_id: AreaId, claim: str, words: str) -> Changes:

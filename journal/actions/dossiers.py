@@ -7,6 +7,7 @@ from pathlib import Path
 
 from journal import __version__
 from journal.actions import privacy
+from journal.actions.claims import lost_photos
 from journal.actions.session import Session
 from journal.domain.charts import ChartKind
 from journal.domain.costs import PRINTED_BY
@@ -71,6 +72,7 @@ def composed(session: Session, choices: Choices) -> tuple[Dossier, Redacted]:
         withheld=said_of(given, _covered(given)),
         charts=tuple(_charts(session, choices, given)),
         estimate=_foreseen(session, choices, given),
+        lost=lost_photos(session, whole),
     )
     made = compose(
         kept, cost_summary(books), tables, lacking, date.today(), __version__, choices, beside

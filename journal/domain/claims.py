@@ -7,7 +7,7 @@ by what it bought.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from decimal import Decimal
@@ -92,9 +92,12 @@ class AreaClaims:
     loose: tuple[Piece, ...]
 
 
-def all_claims(record: Record) -> dict[AreaId, AreaClaims]:
-    """The claims on every repair area, with the owner's own words for them."""
-    sources = _by_area(record)
+def all_claims(record: Record, lost: Collection[PhotoId] = frozenset()) -> dict[AreaId, AreaClaims]:
+    """The claims on every repair area, with the owner's own words for them.
+
+    ``lost`` are photos whose original isn't there any more: they show nothing.
+    """
+    sources = _by_area(record, lost)
     words = {(row.area_id, row.claim): row for row in record.claim_words}
     made = {}
     for area in record.areas:
@@ -104,9 +107,11 @@ def all_claims(record: Record) -> dict[AreaId, AreaClaims]:
     return made
 
 
-def claims_of(record: Record, area_id: AreaId) -> AreaClaims:
+def claims_of(
+    record: Record, area_id: AreaId, lost: Collection[PhotoId] = frozenset()
+) -> AreaClaims:
     """The claims on one repair area; none where there is no such area."""
-    return all_claims(record).get(area_id, AreaClaims(area_id, (), ()))
+    return all_claims(record, lost).get(area_id, AreaClaims(area_id, (), ()))
 
 
 def _worded(claim: Claim, words: ClaimWords | None) -> Claim:
@@ -134,12 +139,13 @@ class Sources:
     corrected: frozenset[CameraId]
 
 
-def _by_area(record: Record) -> defaultdict[AreaId, Sources]:
+def _by_area(record: Record, lost: Collection[PhotoId]) -> defaultdict[AreaId, Sources]:
     corrected = put_right(record.cameras)
     found: defaultdict[AreaId, Sources] = defaultdict(
         lambda: Sources([], [], [], [], [], [], [], [], [], corrected)
     )
-    _photos(record.photos, record.area_photos, found)
+    there = (photo for photo in record.photos if photo.id not in lost)
+    _photos(there, record.area_photos, found)
     for receipt in record.receipts:
         for area_id in {s.area_id: None for line in receipt.lines for s in line.shares}:
             found[area_id].receipts.append(receipt)

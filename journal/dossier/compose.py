@@ -10,7 +10,7 @@ from journal.domain.costs import CostSummary, CostTable
 from journal.domain.cuts import Choices, Cut, Part, usual
 from journal.domain.evidence import put_right
 from journal.domain.gaps import Gap, GapKind
-from journal.domain.ids import AreaId
+from journal.domain.ids import AreaId, PhotoId
 from journal.domain.record import Record
 from journal.domain.vin import hint
 from journal.domain.when import spoken
@@ -41,12 +41,13 @@ class Beside:
     """What a dossier holds beside the record: each made by who knows how, empty for none.
 
     ``withheld`` are sentences on what was taken out of the record, ``estimate`` what was foreseen
-    against what came.
+    against what came. ``lost`` are photos whose original isn't there, so that they show nothing.
     """
 
     withheld: tuple[str, ...] = ()
     charts: tuple[ChartShown, ...] = ()
     estimate: Grid | None = None
+    lost: frozenset[PhotoId] = frozenset()
 
 
 def compose(
@@ -67,7 +68,8 @@ def compose(
     """
     choices = choices or usual(Cut.OWN)
     has = choices.has
-    claims = all_claims(record)
+    beside = beside or Beside()
+    claims = all_claims(record, beside.lost)
     areas = in_order_of_time(record)
     opening = openings.opening(record, choices)
     told = stories(record, sums.table_by(tables, "area"), opening.numbers, choices, claims)
@@ -95,7 +97,7 @@ def compose(
         pairs=opening.pairs,
         others=_others(record, shown) if choices.cut is Cut.OWN else (),
     )
-    return _with_the_rest(made, record, claims, beside or Beside())
+    return _with_the_rest(made, record, claims, beside)
 
 
 def _with_the_rest(

@@ -114,6 +114,19 @@ def test_a_missing_original_is_none_and_the_dossier_goes_on(
     assert shown.name.split(".")[0] in report.notes[0]
 
 
+def test_a_photo_whose_original_is_lost_is_no_evidence(session: Session, shown: Photo) -> None:
+    area_id = AreaId(add_area(session, "Sill", (), found="rust").made)
+    choose_photos(session, area_id, [shown.id], Role.BEFORE)
+    (claim,) = claim_acts.area_claims(session, area_id).claims
+    assert claim.photo_ids == (shown.id,)
+    (original,) = session.folder.glob("originals/??/*")
+    original.unlink()
+    (claim,) = claim_acts.area_claims(session, area_id).claims
+    assert claim.is_word_alone
+    (told,) = preview_dossier(session).areas[0].claims
+    assert told.alone
+
+
 def test_a_changed_original_is_not_shown_as_the_one_that_came_in(
     session: Session, shown: Photo, tmp_path: Path
 ) -> None:
