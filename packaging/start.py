@@ -22,6 +22,7 @@ import setup_env
 
 DEMO = setup_env.ROOT / "demo-journal" / "Halden Rook"
 DOSSIER = DEMO.with_name("Halden Rook dossier.pdf")
+BUNDLE = DEMO.with_name("Halden Rook bundle.zip")
 PANEL = "Sill, left"
 
 
@@ -68,18 +69,22 @@ def make_demo(python: Path) -> int:
 
 
 def without_window(python: Path) -> int:
-    """What the window would show first: where the journal is, a panel, the costs, the dossier."""
+    """The main results: a panel's story, the costs, the dossier, a bundle that is then checked."""
     print(f"The demo journal is in {DEMO}", flush=True)
+    # A bundle never takes another one's place.
+    BUNDLE.unlink(missing_ok=True)
     for heading, command in (
         (f"What was ever done to the panel “{PANEL}”", ["panel", str(DEMO), PANEL]),
         ("What it cost", ["costs", str(DEMO), "--by", "category"]),
-        ("The dossier for a buyer", ["dossier", str(DEMO), "--out", str(DOSSIER)]),
+        ("The dossier", ["dossier", str(DEMO), "--out", str(DOSSIER)]),
+        ("The bundle for a buyer", ["bundle", str(DEMO), "--for", "buyer", "--out", str(BUNDLE)]),
+        ("Whether anything in it was changed since", ["check", str(BUNDLE)]),
     ):
         print(f"\n{heading}\n{'-' * len(heading)}", flush=True)
         status = run(python, *command)
         if status:
             return status
-    print(f"\nThe dossier is in {DOSSIER}", flush=True)
+    print(f"\nThe dossier is in {DOSSIER}\nThe bundle is in {BUNDLE}", flush=True)
     return 0
 
 

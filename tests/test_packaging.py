@@ -154,6 +154,7 @@ def ran(
     monkeypatch.setattr(setup_env, "prepare", lambda **kinds: Path("python"))
     monkeypatch.setattr(start, "DEMO", tmp_path / "demo-journal" / "Halden Rook")
     monkeypatch.setattr(start, "DOSSIER", tmp_path / "demo-journal" / "dossier.pdf")
+    monkeypatch.setattr(start, "BUNDLE", tmp_path / "demo-journal" / "bundle.zip")
     return commands
 
 
@@ -161,9 +162,19 @@ def test_without_a_window_it_does_the_main_job(
     start: ModuleType, ran: list[list[str]], capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert start.main(["--no-window"]) == 0
-    assert [command[0] for command in ran] == ["demo", "panel", "costs", "dossier"]
-    assert all(command[1] == str(start.DEMO) for command in ran[1:])
-    assert str(start.DEMO) in capsys.readouterr().out
+    jobs = [command[0] for command in ran]
+    assert jobs == ["demo", "panel", "costs", "dossier", "bundle", "check"]
+    assert all(command[1] == str(start.DEMO) for command in ran[1:-1])
+    assert ran[-2][-1] == ran[-1][1] == str(start.BUNDLE)
+    told = capsys.readouterr().out
+    assert all(str(path) in told for path in (start.DEMO, start.DOSSIER, start.BUNDLE))
+
+
+def test_a_bundle_made_before_gives_way(start: ModuleType, ran: list[list[str]]) -> None:
+    start.BUNDLE.parent.mkdir()
+    start.BUNDLE.touch()
+    assert start.main(["--no-window"]) == 0
+    assert not start.BUNDLE.exists(), "the program makes none in another one's place"
 
 
 def test_the_demo_journal_is_made_once(start: ModuleType, ran: list[list[str]]) -> None:
