@@ -46,6 +46,14 @@ def test_an_area_taken_from_the_list_leaves_the_line_empty(qtbot, edit):
     qtbot.waitUntil(lambda: edit.pick.text() == "")
 
 
+def test_the_list_is_put_away_once_it_says_no_more_than_what_is_typed(qtbot, edit):
+    popup = edit.pick.completer().popup()
+    qtbot.keyClicks(edit.pick, "Boot li")
+    qtbot.waitUntil(popup.isVisible)
+    qtbot.keyClicks(edit.pick, "d")
+    qtbot.waitUntil(lambda: not popup.isVisible())
+
+
 def test_areas_are_added_by_a_part_of_their_name(qtbot, edit):
     type_area(qtbot, edit, "boot")
     type_area(qtbot, edit, "sill")

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal
+from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCompleter, QLineEdit, QWidget
 
@@ -27,6 +27,7 @@ class PickEdit(QLineEdit):
         completer.activated.connect(self._on_activated)
         self.setCompleter(completer)
         self.set_choices(choices)
+        self.textEdited.connect(self._on_edited)
 
     @property
     def choices(self) -> tuple[str, ...]:
@@ -76,6 +77,20 @@ class PickEdit(QLineEdit):
             self.picked.emit(best)
         else:
             self.not_found.emit(self.text().strip())
+
+    @Slot(str)
+    def _on_edited(self, text: str) -> None:
+        """Put the list away where it has no more to say: it would swallow the next click."""
+        typed = text.strip().casefold()
+        near = [choice.casefold() for choice in self._choices if typed in choice.casefold()]
+        if near == [typed]:
+            QTimer.singleShot(0, self, self._hide_list)
+
+    @Slot()
+    def _hide_list(self) -> None:
+        popup = self.completer().popup()
+        if popup is not None:
+            popup.hide()
 
     def _on_activated(self, text: str) -> None:
         self.picked.emit(text)
