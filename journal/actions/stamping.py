@@ -105,7 +105,9 @@ def replies_beside(bundle: Path) -> tuple[Path, ...]:
     if bundle.is_dir():
         return ()
     found = bundle.parent.glob("*.tsr")
-    return tuple(sorted(path for path in found if path.name.startswith(bundle.name + ".")))
+    return tuple(
+        sorted(path for path in found if path.name.startswith(bundle.name + ".") and path.is_file())
+    )
 
 
 def _verify(

@@ -1,6 +1,7 @@
 """The bundle: what is in it, checked by ordinary tools, and one flipped bit anywhere named."""
 
 import json
+import os
 import random
 import shutil
 import subprocess
@@ -320,3 +321,19 @@ def test_a_chain_of_odd_lines_is_broken_and_never_an_error() -> None:
     for text in ("", "digest \n", "edit [\nchange x\ndigest " + "0" * 64 + "\n", "change\n", "\n"):
         found, _ = walk(text.splitlines(keepends=True))
         assert found.broken
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no pipes with names")
+def test_only_files_of_a_replys_size_are_read_beside_a_bundle(
+    made: tuple[Session, Path], tmp_path: Path
+) -> None:
+    path = tmp_path / "b.zip"
+    with zipfile.ZipFile(path, "w") as archive:
+        for file in sorted(file for file in made[1].rglob("*") if file.is_file()):
+            archive.write(file, f"b/{file.relative_to(made[1]).as_posix()}")
+    os.mkfifo(tmp_path / "b.zip.1.tsr")
+    assert check_bundle(path).whole
+    with (tmp_path / "b.zip.2.tsr").open("wb") as large:
+        large.truncate(1 << 40)
+    (found,) = check_bundle(path).stamps
+    assert "too large" in found.said[0]

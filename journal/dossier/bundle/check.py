@@ -164,7 +164,8 @@ def _stamps(source: Source, trust: _Trust, faults: list[Fault]) -> list[StampFou
         found.append(_verified(name, tag_file(source, name), data, request, trust))
     for path in trust.replies:
         try:
-            reply = path.read_bytes()
+            with path.open("rb") as stream:
+                reply = stream.read(stamps.MOST + 1)
         except OSError as error:
             faults.append(Fault(path.name, f"It can't be read ({error.strerror or error})."))
             continue
