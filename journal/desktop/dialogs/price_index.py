@@ -139,6 +139,7 @@ class PriceIndexDialog(FormDialog):
         self.show_problem("")
         if not self.name.text():
             self.name.setText(path.stem)
+        self.accept_button.setFocus()
 
     def _ask_file(self) -> Path | None:
         name, _ = QFileDialog.getOpenFileName(

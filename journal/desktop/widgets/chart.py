@@ -27,7 +27,7 @@ from journal.domain.charts import DARK_FILLS, PAPER, Chart, ChartLook, ChartMark
 _REST_MS = 120
 _HEAD = 120
 _LYING = 44
-_STANDING = 320
+_STANDING = 300
 
 
 class ChartView(QWidget):
