@@ -87,6 +87,9 @@ def _list_photo_days(session: Session, as_json: bool) -> None:
     if as_json:
         answer([_day_row(day) for day in days])
         return
+    if not days:
+        tell("No day has photos and no hours.")
+        return
     rows = (
         (
             day.day.isoformat(),
