@@ -1,5 +1,6 @@
 """Wanted parts: planning the buying, up to the receipt and the fitting."""
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 from datetime import date
@@ -137,7 +138,7 @@ def lines_to_tie(session: Session, wanted_id: WantedId) -> tuple[BoughtLine, ...
     Of those that sound alike, the latest comes first.
     """
     journal = session.journal
-    words = set(journal.wanted.get(wanted_id).text.casefold().split())
+    words = _words(journal.wanted.get(wanted_id).text)
     tied = {part.line_id for part in journal.wanted.all()}
     found = [
         BoughtLine(line.id, one.id, line.text, one.supplier, one.when, line.amount, one.currency)
@@ -145,7 +146,7 @@ def lines_to_tie(session: Session, wanted_id: WantedId) -> tuple[BoughtLine, ...
         for line in one.lines
         if line.id not in tied
     ]
-    return tuple(sorted(found, key=lambda line: -len(words & set(line.text.casefold().split()))))
+    return tuple(sorted(found, key=lambda line: -len(words & _words(line.text))))
 
 
 def tie_wanted(session: Session, wanted_id: WantedId, line_id: LineId) -> Changes:
@@ -268,6 +269,10 @@ def _checked_sighting(session: Session, sighting: Sighting) -> Wanted:
     refuse_odd_price(sighting.price, found.text.strip()[:40])
     minor_units(sighting.currency)
     return found
+
+
+def _words(text: str) -> set[str]:
+    return set(re.findall(r"\w+", text.casefold()))
 
 
 def _short(wanted: Wanted) -> str:

@@ -39,13 +39,13 @@ class WantedLineDialog(FormDialog):
                 ),
             ),
         )
-        self.table.setMinimumHeight(260)
+        self.table.setMinimumHeight(360)
         self.table.on_opened(lambda _line: self.accept_button.click())
         self.said = label("Looking through the receipts ...", "muted")
         self.add_row("&Find", self.words)
         self.outer.insertWidget(1, self.table, 1)
         self.outer.insertWidget(2, self.said)
-        self.resize(720, 460)
+        self.resize(900, 520)
         session = desk.session
         self._reading = desk.read(
             lambda _context: actions.lines_to_tie(session, wanted.id), self._on_read, self
