@@ -59,6 +59,13 @@ def remove_private_word(session: Session, word_id: PrivateWordId) -> Changes:
     return edit.changes()
 
 
+def title_for_others(session: Session, withheld: Iterable[Private]) -> str:
+    """The car's title without what is withheld, as a file that leaves the house may be called."""
+    journal = session.journal
+    words = journal.cuts.private_words()
+    return rules.title_for_others(journal.car.get(), journal.people.all(), withheld, words)
+
+
 # --- the record that leaves the house ---
 
 

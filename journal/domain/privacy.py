@@ -11,8 +11,11 @@ from datetime import datetime
 from enum import Enum
 from typing import Any
 
+from journal.domain.car import Car
+from journal.domain.drawing import Drawing
 from journal.domain.hidden_words import MARK, Finder, Sought, money_pattern
 from journal.domain.money import format_money
+from journal.domain.people import Person
 from journal.domain.private_words import Private, PrivateWord
 from journal.domain.record import Record
 from journal.domain.shapes import Shape, Stroke
@@ -107,6 +110,18 @@ def gives_papers(withheld: Iterable[Private]) -> bool:
 def gives_originals(withheld: Iterable[Private]) -> bool:
     """Whether photos may go along byte for byte: what is withheld may be seen in them."""
     return not set(withheld)
+
+
+def title_for_others(
+    car: Car, people: Iterable[Person], withheld: Iterable[Private], words: Iterable[PrivateWord]
+) -> str:
+    """The car's title without what is withheld, as a file that leaves the house may be called.
+
+    "" where nothing is left of it.
+    """
+    alone = Record(car, (), Drawing((), (), ()), (), (), (), (), (), (), (), (), people=(*people,))
+    title = redact(alone, withheld, words).record.car.title
+    return " ".join(re.sub(rf"{re.escape(MARK)}(?:['’]s?\b)?[^\w\s]*", " ", title).split())
 
 
 # --- what is looked for ---

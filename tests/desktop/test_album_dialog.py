@@ -1,12 +1,14 @@
 """The web album in the window: asked for, made, and told in words."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from PySide6.QtWidgets import QLabel, QWidget
 from shiboken6 import delete
 
+from journal.actions.cars import change_car
 from journal.actions.session import Session
 from journal.desktop.desk import Desk
 from journal.desktop.dialogs.album import AlbumDialog, AlbumMadeDialog, place_in
@@ -50,6 +52,18 @@ def test_an_album_is_made_for_the_reader_chosen(qtbot, desk, tmp_path):
     assert proposed == ["Halden Rook album"]
     assert (tmp_path / "album" / START_PAGE).is_file()
     assert any("Addresses" in said for said in reports[0].withheld)
+
+
+def test_no_folder_is_proposed_by_a_title_that_holds_what_is_withheld(qtbot, desk, session):
+    change_car(
+        session, replace(session.journal.car.get(), title="Rook RK 4069", registration="RK 4069")
+    )
+    dialog, proposed = AlbumDialog(desk), []
+    qtbot.addWidget(dialog)
+    dialog.choose = lambda place: proposed.append(place.name)
+    assert not dialog.submit()
+    assert proposed
+    assert "RK 4069" not in proposed[0]
 
 
 def test_the_outcome_is_shown_after_the_dialog_is_gone(qtbot, desk, tmp_path):

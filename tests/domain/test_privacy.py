@@ -8,10 +8,11 @@ from journal.domain.areas import Entry
 from journal.domain.covers import CoverBox, check_box, on_pixels, turned
 from journal.domain.errors import JournalError
 from journal.domain.hidden_words import MARK, Finder, Sought, money_pattern
-from journal.domain.ids import CameraId, CoverBoxId, EntryId, PhotoId, PrivateWordId
+from journal.domain.ids import CameraId, CoverBoxId, EntryId, PersonId, PhotoId, PrivateWordId
 from journal.domain.money import format_money
+from journal.domain.people import Person
 from journal.domain.photos import Camera
-from journal.domain.privacy import redact
+from journal.domain.privacy import redact, title_for_others
 from journal.domain.private_words import Private, PrivateWord, check_private_word
 from journal.domain.record import Record
 from journal.domain.when import parse
@@ -221,3 +222,14 @@ def test_names_and_numbers_are_found_as_people_write_them(text: str, kept: str) 
     car = replace(record().car, owner="Nils Åkesson", chassis_number="HR4-017326")
     words = (PrivateWord(PrivateWordId(1), "李明", Private.OTHER),)
     assert redact(record(car=car), Private, words).text(text).replace("ʼ", "'") == kept
+
+
+@pytest.mark.parametrize(
+    ("title", "named"),
+    [("Halden Rook", "Halden Rook"), ("Nils’ Rook AB12CD", "Rook"), ("Ada's Rook", "Rook")],
+)
+def test_a_file_for_others_is_not_called_by_what_is_withheld(title: str, named: str) -> None:
+    car = replace(record().car, title=title, owner="Nils Åkesson", registration="AB 12 CD")
+    people = (Person(PersonId(1), "Ada"),)
+    assert title_for_others(car, people, EVERYTHING, ()) == named
+    assert title_for_others(car, people, (), ()) == title

@@ -8,7 +8,6 @@ from PySide6.QtCore import QStandardPaths, QUrl, Slot
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QComboBox, QDialog, QDialogButtonBox, QFileDialog, QWidget
 
-from journal.actions import cars
 from journal.actions.albums import album_place, make_album
 from journal.actions.dossier_cuts import choices_of
 from journal.desktop.desk import Desk
@@ -72,11 +71,14 @@ class AlbumDialog(FormDialog):
 
     def submit(self) -> bool:
         """Ask for the place and begin; whether one was chosen."""
+        # What redacts a whole record is wanted for this act alone.
+        from journal.actions.privacy import title_for_others
+
         choices = self._choices()
-        car = self._desk.ask(cars.car)
-        if choices is None or car is None:
+        title = choices and self._desk.ask(title_for_others, choices.withheld)
+        if choices is None or title is None:
             return False
-        out = self.choose(album_place(_documents(), car.title))
+        out = self.choose(album_place(_documents(), title))
         if out is None:
             return False
         session, made = self._desk.session, self.made

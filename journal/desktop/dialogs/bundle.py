@@ -7,7 +7,7 @@ from pathlib import Path
 from PySide6.QtCore import QStandardPaths, Slot
 from PySide6.QtWidgets import QCheckBox, QComboBox, QFileDialog, QWidget
 
-from journal.actions import cars, signing
+from journal.actions import signing
 from journal.actions.bundles import free_place, make_bundle
 from journal.actions.dossier_cuts import choices_of
 from journal.desktop.desk import Desk, PhotosSelected
@@ -113,12 +113,11 @@ class BundleDialog(FormDialog):
 
     def submit(self) -> bool:
         """Ask for the place and begin; whether one was chosen."""
-        choices = self._choices()
-        car = self._desk.ask(cars.car)
-        if choices is None or car is None:
+        choices, title = self._choices(), self._title()
+        if choices is None or title is None:
             return False
         form = BundleForm(self.form_of.currentData())
-        out = self.choose(free_place(_documents(), car.title, form), form)
+        out = self.choose(free_place(_documents(), title, form), form)
         if out is None:
             return False
         if form is not BundleForm.FOLDER and out.suffix.lower() != form.suffix:
@@ -141,13 +140,21 @@ class BundleDialog(FormDialog):
         )
         return True
 
+    def _title(self) -> str | None:
+        """What the car is called in the name of a file for others; None where it failed."""
+        # What redacts a whole record is wanted for this act alone.
+        from journal.actions.privacy import title_for_others
+
+        choices = self._choices()
+        return self._desk.ask(title_for_others, choices.withheld) if choices else None
+
     def _ask_place(self, proposed: Path, form: BundleForm) -> Path | None:
         if form is BundleForm.FOLDER:
             folder = QFileDialog.getExistingDirectory(
                 self, "Put the bundle's folder into which folder?", str(proposed.parent)
             )
-            car = self._desk.ask(cars.car)
-            return free_place(Path(folder), car.title, form) if folder and car else None
+            title = self._title()
+            return free_place(Path(folder), title, form) if folder and title is not None else None
         kind = f"{form.value.upper()} (*{form.suffix})"
         name, _ = QFileDialog.getSaveFileName(self, "Save the bundle as", str(proposed), kind)
         return Path(name) if name else None

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QLineEdit, QSplitter, QWidget
 
 from journal.actions import areas as area_actions
-from journal.actions import cars
 from journal.actions.dossier_cuts import choices_of, choose, choose_as_usual
 from journal.desktop.desk import Desk
 from journal.desktop.pages import Page
@@ -242,10 +241,13 @@ class DossierPage(Page):
 
     def make(self) -> None:
         """Ask for a file and make the dossier there."""
+        # What redacts a whole record is wanted for this act alone.
+        from journal.actions.privacy import title_for_others
+
         if self._task is not None:
             return
-        car = self.desk.ask(cars.car)
-        out = self.choose(self, proposed_file(car.title if car else "", _FOR[self.cut]))
+        title = self.desk.ask(title_for_others, self._choices.withheld)
+        out = self.choose(self, proposed_file(title or "", _FOR[self.cut]))
         if out is None:
             return
         session, choices = self.desk.session, self._choices
