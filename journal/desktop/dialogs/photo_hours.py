@@ -21,6 +21,9 @@ from journal.domain.when import When, spoken
 if TYPE_CHECKING:
     from journal.domain.photo_spans import PhotoDay
 
+#: What a tick takes beside the words, in pixels.
+_TICK = 28
+
 
 class PhotoHoursDialog(FormDialog):
     """Tick the days to record; each is recorded as a lower bound, all as one edit."""
@@ -106,6 +109,8 @@ class PhotoHoursDialog(FormDialog):
         self.list.blockSignals(False)
         for number in range(4):
             self.list.resizeColumnToContents(number)
+        # Under a style sheet Qt leaves the tick out of what a cell needs.
+        self.list.setColumnWidth(0, self.list.columnWidth(0) + _TICK)
         if self._items:
             self.list.setCurrentItem(self._items[0])
         self._count()
