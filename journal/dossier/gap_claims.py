@@ -161,7 +161,7 @@ _KEYS = {
     GapKind.AREA_NO_HOURS: (WELDED, LET_IN),
 }
 
-_FIRST = (GapKind.AREA_NO_BEFORE, GapKind.AREA_UNDATED, GapKind.AREA_NOTHING_SAID)
+_FIRST = (GapKind.AREA_NO_BEFORE, GapKind.AREA_UNDATED)
 
 
 def strengthening(gap: Gap, claims: Mapping[AreaId, AreaClaims]) -> Gap:
@@ -183,8 +183,8 @@ def _claim_of(gap: Gap, found: Sequence[Claim]) -> Claim | None:
         return by_key.get(gap.claim_key)
     if gap.kind in _FIRST:
         return found[0] if found else None
-    if gap.kind in (GapKind.AREA_NO_AFTER, GapKind.AREA_NOT_FINISHED):
-        return found[-1] if found else None
+    if gap.kind is GapKind.AREA_NO_AFTER:
+        return found[-1] if len(found) > 1 else None
     keys = _KEYS.get(gap.kind, ())
     middle = [by_key[key] for key in keys if key in by_key]
     if middle or not keys:

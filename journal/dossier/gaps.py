@@ -200,12 +200,15 @@ def _area_word_gaps(area: Area, stages: Sequence[str]) -> Iterator[Gap]:
         )
     unsaid = _unsaid(area, stages)
     if unsaid:
-        yield of_area(
+        gap = of_area(
             area,
             GapKind.AREA_NOTHING_SAID,
             f"{unsaid} not said",
             "The owner's own words are lacking.",
         )
+        # Words on what was found are part of the first claim; those on what was done, of none.
+        first = stages[0] if stages and not area.found.strip() else ""
+        yield replace(gap, claim_key=first)
     if not area.panel_ids:
         yield of_area(
             area, GapKind.AREA_NO_PANEL, "on no panel", "The drawing can't show where it is."

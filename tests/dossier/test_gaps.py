@@ -99,6 +99,15 @@ def test_an_area_not_finished_says_where_it_stands() -> None:
     (gap,) = gaps(half)
     assert gap.kind is GapKind.AREA_NOT_FINISHED
     assert gap.detail == "The last stage recorded is “welded”, March 2016."
+    assert gap.claim == "", "finishing it makes no claim on what was done before stronger"
+
+
+def test_words_on_what_was_found_are_for_the_first_claim_and_on_what_was_done_for_none() -> None:
+    at = ("found", "2016-02"), ("welded", "2016-03")
+    for found, done, key in (("", "Let in.", "found"), ("Holes.", "", "")):
+        made = gaps(record(areas=(area(1, *at, found=found, done=done),)))
+        (gap,) = (gap for gap in made if gap.kind is GapKind.AREA_NOTHING_SAID)
+        assert (gap.claim_key, bool(gap.claim)) == (key, bool(key))
 
 
 def test_an_area_of_a_journal_with_its_own_stages_is_finished_by_its_last_one() -> None:
