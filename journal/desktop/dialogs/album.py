@@ -75,7 +75,7 @@ class AlbumDialog(FormDialog):
         from journal.actions.privacy import title_for_others
 
         choices = self._choices()
-        title = choices and self._desk.ask(title_for_others, choices.withheld)
+        title = self._desk.ask(title_for_others, choices.withheld) if choices else None
         if choices is None or title is None:
             return False
         out = self.choose(album_place(_documents(), title))
