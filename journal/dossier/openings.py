@@ -93,7 +93,8 @@ def _how(fit: Fit) -> str:
     if not fit.is_laid:
         return ""
     way = "by the program" if fit.how is How.FOUND else f"by {len(fit.points)} points"
-    off = f", {fit.error_px:.1f} pixels off at {SIDE:,}" if fit.error_px is not None else ""
+    error = fit.error_px
+    off = "" if error is None else f", {error:.1f} pixels off in a photo {SIDE:,} long"
     return f"The after photo is laid over the before {way}{off}; both are cut to what they share."
 
 
