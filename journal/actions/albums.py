@@ -8,9 +8,9 @@ from journal.actions.dossiers import composed
 from journal.actions.session import Session
 from journal.domain.albums import AlbumReport
 from journal.domain.cuts import Choices, Cut, check_choices, usual
-from journal.domain.errors import JournalError
 from journal.domain.progress import Context, Silent
 from journal.files.names import safe_name
+from journal.store.folder import refuse_inside
 
 
 def make_album(
@@ -33,18 +33,10 @@ def make_album(
 
     chosen = choices or usual(Cut.BUYER)
     check_choices(chosen)
-    _refuse_place(session, out)
+    refuse_inside(session.folder, out)
     dossier, given = composed(session, chosen)
     copies = privacy.copies(session, given.record)
     return write_album(dossier, given.record, copies, out, context or Silent(), given.finder)
-
-
-def _refuse_place(session: Session, out: Path) -> None:
-    try:
-        if out.resolve().is_relative_to(session.folder.resolve()):
-            raise JournalError(f"“{out}” lies inside the journal itself; choose another folder.")
-    except (OSError, ValueError, RuntimeError) as error:
-        raise JournalError(f"“{out}” can't be used: {error}.") from error
 
 
 def album_place(folder: Path, title: str) -> Path:

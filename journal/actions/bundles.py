@@ -28,6 +28,7 @@ from journal.files.bags import BagWriter, Wanted, new_bag
 from journal.files.names import safe_name
 from journal.files.scratch import scratch_folder
 from journal.store import taking_out
+from journal.store.folder import refuse_inside
 from journal.store.originals import path_of
 from journal.store.record import record
 from journal.store.taking_out import Kept
@@ -110,10 +111,9 @@ def _refuse_place(session: Session, out: Path) -> None:
     try:
         if out.exists() or out.is_symlink():
             raise JournalError(f"“{out}” exists already; choose another name.")
-        if out.resolve().is_relative_to(session.folder.resolve()):
-            raise JournalError(f"“{out}” lies inside the journal itself; choose another folder.")
-    except (OSError, ValueError, RuntimeError) as error:
+    except (OSError, ValueError) as error:
         raise JournalError(f"“{out}” can't be used: {error}.") from error
+    refuse_inside(session.folder, out)
 
 
 # What goes in

@@ -5,6 +5,7 @@ from pathlib import Path
 from journal.actions.session import Session
 from journal.domain.errors import JournalError
 from journal.files.durable import make_folder, write_atomically
+from journal.store.folder import refuse_inside
 from journal.store.record import record
 
 
@@ -19,8 +20,7 @@ def export_tables(session: Session, folder: Path) -> tuple[Path, ...]:
     # Sheets bring a workbook library along, wanted for this act alone.
     from journal.ledger.sheets import as_csv, as_json, as_xlsx, sheets
 
-    if folder.absolute().is_relative_to(session.folder.absolute()):
-        raise JournalError(f"“{folder}” lies inside the journal itself; choose another folder.")
+    refuse_inside(session.folder, folder)
     tables = sheets(record(session.journal))
     files = {f"{sheet.name}.csv": as_csv(sheet) for sheet in tables}
     files |= {"journal.xlsx": as_xlsx(tables), "journal.json": as_json(tables)}

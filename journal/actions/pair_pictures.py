@@ -17,6 +17,7 @@ from journal.domain.pairs import Fit, Pair, common_part, in_pixels
 from journal.domain.photos import Photo
 from journal.domain.pictures import Picture
 from journal.domain.when import spoken
+from journal.store.folder import refuse_inside
 
 if TYPE_CHECKING:
     from journal.vision.pair_sheet import SheetWords
@@ -174,8 +175,7 @@ def export_pair(
     path = path if path.suffix else path.with_suffix(".jpg")
     if path.suffix.lower() not in {".jpg", ".jpeg", ".png"}:
         raise JournalError(f"“{path.name}” can't be made: a pair becomes a .jpg or a .png.")
-    if path.absolute().is_relative_to(session.folder.absolute()):
-        raise JournalError(f"“{path}” lies inside the journal itself; choose another folder.")
+    refuse_inside(session.folder, path)
     is_png = path.suffix.lower() == ".png"
     data = pair_sheet(session, pair, look, longest, at=at, as_png=is_png)
     try:

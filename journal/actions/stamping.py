@@ -19,6 +19,7 @@ from journal.dossier.bag_sources import opened
 from journal.dossier.bundle import layout, stamps
 from journal.dossier.bundle.seals import read_seals, seals_text
 from journal.files.durable import make_folder, sync_folder, write_atomically
+from journal.store.folder import refuse_own_place
 from journal.store.stamps import Stamp
 
 
@@ -48,6 +49,7 @@ def ask_for_stamp(session: Session, bundle: Path, out: Path) -> Asked:
     """
     _refuse_read_only(session)
     data = sealed_list(bundle)
+    refuse_own_place(session.folder, out)
     if out.exists():
         raise JournalError(f"“{out}” exists already; choose another name.")
     request = stamps.new_request(data)

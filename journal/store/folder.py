@@ -138,7 +138,7 @@ def refuse_own_place(folder: Path, out: Path) -> None:
     Raises:
         JournalError: ``out`` lies among the originals, or is a file of the journal's own.
     """
-    place, whole = out.resolve(), folder.resolve()
+    place, whole = _resolved(out), _resolved(folder)
     if not place.is_relative_to(whole):
         return
     inside = place.relative_to(whole)
@@ -146,6 +146,24 @@ def refuse_own_place(folder: Path, out: Path) -> None:
         raise JournalError(f"“{out}” lies among the originals; choose another folder.")
     if inside.suffix.casefold() in _OWN_SUFFIXES:
         raise JournalError(f"“{out}” is a file of the journal itself; choose another name.")
+
+
+def refuse_inside(folder: Path, out: Path) -> None:
+    """Refuse a place anywhere in a journal's folder, also by way of a link.
+
+    Raises:
+        JournalError: ``out`` lies in it, or is no place at all.
+    """
+    if _resolved(out).is_relative_to(_resolved(folder)):
+        raise JournalError(f"“{out}” lies inside the journal itself; choose another folder.")
+
+
+def _resolved(path: Path) -> Path:
+    try:
+        return path.resolve()
+    except (OSError, ValueError, RuntimeError) as error:
+        # A loop of links is a RuntimeError until Python 3.13.
+        raise JournalError(f"“{path}” can't be used: {error}.") from error
 
 
 def _checked_version(folder: Path) -> int:

@@ -207,6 +207,9 @@ def test_a_picture_of_a_pair_goes_where_it_can_only(session, known, tmp_path):
     pair = kept(session, known)
     with pytest.raises(JournalError, match="inside the journal"):
         export_pair(session, pair, session.folder / "pair.jpg")
+    (tmp_path / "link").symlink_to(session.folder / "originals")
+    with pytest.raises(JournalError, match="inside the journal"):
+        export_pair(session, pair, tmp_path / "link" / "pair.jpg")
     with pytest.raises(JournalError, match=r"\.jpg or a \.png"):
         export_pair(session, pair, tmp_path / "pair.tiff")
     (tmp_path / "file").write_text("")

@@ -4,6 +4,7 @@ import errno
 import os
 import resource
 import stat
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
@@ -15,7 +16,7 @@ from journal.domain.errors import JournalError
 from journal.domain.progress import Silent
 from journal.store.backup import backup, restore
 from journal.store.checking import check
-from journal.store.folder import open_folder
+from journal.store.folder import open_folder, refuse_inside, refuse_own_place
 from journal.store.journal import Journal
 from tests.store.values import keep
 
@@ -49,6 +50,15 @@ def test_a_backup_through_a_link_into_the_journal_is_refused(
     (tmp_path / "link").symlink_to(journal.folder / "originals")
     with pytest.raises(JournalError, match="inside the journal"):
         backup(journal, tmp_path / "link", Silent(), NOW)
+
+
+@pytest.mark.skipif(sys.version_info >= (3, 13), reason="a loop is told when it is written to")
+def test_a_loop_of_links_is_no_place_for_a_document(journal: Journal, tmp_path: Path) -> None:
+    (tmp_path / "one").symlink_to(tmp_path / "other")
+    (tmp_path / "other").symlink_to(tmp_path / "one")
+    for refuse in (refuse_own_place, refuse_inside):
+        with pytest.raises(JournalError, match="can't be used"):
+            refuse(journal.folder, tmp_path / "one" / "a.pdf")
 
 
 def test_a_backup_from_within_the_folder_bears_its_name(
