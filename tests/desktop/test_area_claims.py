@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QLabel, QPushButton
 
 from journal.actions import areas as area_actions
 from journal.actions import claims, drawings, evidence, history, hours, readings
+from journal.actions.photos import all_photos
+from journal.actions.pictures import original_path
 from journal.desktop.desk import MetalSelected, PhotosSelected, ReceiptSelected
 from journal.desktop.dialogs.area import AreaDialog
 from journal.desktop.dialogs.claim import ClaimDialog
@@ -43,6 +45,9 @@ def desk(qapp, session):
 def area(session):
     """An area with a photo, a receipt, hours, an entry, a reading and a stage."""
     (photos,) = add_sittings(session, 2)
+    for photo in all_photos(session):
+        original_path(session, photo).parent.mkdir(parents=True, exist_ok=True)
+        original_path(session, photo).touch()
     area = area_actions.areas(session)[0]
     area_actions.move_to_stage(session, area.id, "found", parse("2016-03-05"))
     area_actions.choose_photos(session, area.id, photos[:1], Role.BEFORE)
@@ -154,6 +159,22 @@ def test_own_words_stand_until_the_programs_are_wanted_again(qtbot, box, desk, s
     again.usual.click()
     again.accept_button.click()
     assert not claims.area_claims(session, area.id).claims[0].own
+
+
+def test_the_button_pressed_has_the_focus_again_when_the_claims_are_read_anew(qtbot, box, area):
+    name = f"Words of the claim “{box.claims[0].key}”"
+
+    def presses():
+        found = [b for b in box.findChildren(QPushButton) if b.accessibleName() == name]
+        return [b for b in found if b.isVisible()]
+
+    box.activateWindow()
+    qtbot.waitUntil(lambda: bool(presses()))
+    (before,) = presses()
+    before.setFocus()
+    qtbot.waitUntil(before.hasFocus)
+    box.show_area(area)
+    qtbot.waitUntil(lambda: any(b is not before and b.hasFocus() for b in presses()))
 
 
 def test_a_claim_is_left_out_and_taken_in_by_undo(qtbot, box, desk, session, area):

@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QAbstractButton, QApplication, QVBoxLayout, QWidget
 
 from journal.desktop.desk import Desk
 from journal.desktop.tasks import Task
@@ -70,6 +70,7 @@ class AreaClaimsBox(QWidget):
         self._reading = None
         found, words = read
         self.claims = found.claims
+        held = self._held()
         clear_layout(self._rows)
         for claim in found.claims:
             self._rows.addWidget(self._claim_row(claim, words))
@@ -79,6 +80,22 @@ class AreaClaimsBox(QWidget):
             said = "Recorded for it, and behind none of these claims:"
             self._rows.addWidget(label(said, "muted"))
             self._rows.addWidget(self._marks(found.loose, words))
+        rows = (self._rows.itemAt(at).widget() for at in range(self._rows.count()))
+        for one in (one for made in rows if made for one in made.findChildren(QAbstractButton)):
+            if held and one.accessibleName() == held:
+                # It can have the focus once it is shown.
+                QTimer.singleShot(0, one, one.setFocus)
+
+    def _held(self) -> str:
+        """The name of the button that has the focus here, which stays here meanwhile.
+
+        Qt would pass it on to the next, far up the page, and scroll there.
+        """
+        focused = QApplication.focusWidget()
+        if focused is None or not self.isAncestorOf(focused):
+            return ""
+        self.setFocus()
+        return focused.accessibleName()
 
     def _claim_row(self, claim: "Claim", words: Mapping[Piece, str]) -> QWidget:
         made = QWidget()
