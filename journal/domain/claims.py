@@ -269,7 +269,7 @@ def _photo_pieces(area: Area, has: Sources, first: str, last: str) -> Iterable[t
         piece = of_photo(photo, has.corrected)
         if role is Role.BEFORE:
             yield first, piece
-        elif role is Role.AFTER:
+        elif role is Role.AFTER and not _earlier(photo, area):
             yield last if area.stage in ("", last) else area.stage, piece
         else:
             for key in _shown_at(area, photo.when):
@@ -279,6 +279,13 @@ def _photo_pieces(area: Area, has: Sources, first: str, last: str) -> Iterable[t
             for photo_id in change.photo_ids:
                 if photo_id in by_id:
                     yield WELDED, of_photo(by_id[photo_id], has.corrected)
+
+
+def _earlier(photo: Photo, area: Area) -> bool:
+    """Whether a photo was surely taken before the stage that an area came to last."""
+    if photo.when is None or not area.changes:
+        return False
+    return photo.when.latest < area.changes[-1].when.earliest
 
 
 def _bought_for(receipt: Receipt, area_id: AreaId, others: Iterable[Receipt]) -> Iterable[str]:

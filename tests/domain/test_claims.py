@@ -112,6 +112,17 @@ def test_a_photo_of_a_year_in_which_many_stages_fall_shows_none_of_them() -> Non
     assert shown == {"dressed": (2,)}
 
 
+def test_a_photo_from_after_taken_before_the_last_stage_does_not_show_it() -> None:
+    rec = record(
+        areas=(area(1, ("welded", "2016-03-01"), ("finished", "2017")),),
+        photos=(photo(1, "2016-05-02T10:00:00"), photo(2, "2017-05-02T10:00:00"), photo(3, None)),
+        area_photos=tuple(chosen(1, n, Role.AFTER) for n in (1, 2, 3)),
+    )
+    found = claims(rec)
+    assert found["finished"].photo_ids == (2, 3)
+    assert found["welded"].photo_ids == (1,)
+
+
 def test_what_is_only_drawn_or_tacked_is_not_said_to_be_in_or_welded() -> None:
     rec = welded_record()
     drawn = replace(
