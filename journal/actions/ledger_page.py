@@ -45,6 +45,19 @@ class LedgerRead:
     problem: str = ""
 
 
+def add_up_ahead(session: Session) -> bool:
+    """Have at hand what the Ledger shows first; whether it could be added up.
+
+    What stands in the way is told when somebody asks for the sums.
+    """
+    try:
+        read_ledger(session)
+        ledger_table(session, "category")
+    except JournalError:
+        return False
+    return True
+
+
 def read_ledger(session: Session, wish: InMoneyOf | None = None) -> LedgerRead:
     """Everything the Ledger page shows at once; a wish that can't be met is told, not raised."""
     books = laid_out_books(session)

@@ -151,7 +151,18 @@ class Workspace(QWidget):
         self.page_shown.emit(title)
 
     def _load_pages(self) -> None:
-        self._desk.read(load_all, lambda _count: None, self)
+        self._desk.read(load_all, lambda _count: self._add_up(), self)
+
+    def _add_up(self) -> None:
+        """Have the sums at hand by the time the Ledger is opened: of years they take a second."""
+        session = self._desk.session
+
+        def job(_context: object) -> bool:
+            from journal.actions.ledger_page import add_up_ahead
+
+            return add_up_ahead(session)
+
+        self._desk.read(job, lambda _done: None, self)
 
     def call_up_quick_line(self) -> None:
         """Show the line for hours below the page, and take the keyboard there."""

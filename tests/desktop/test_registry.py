@@ -2,7 +2,7 @@
 
 import pytest
 
-from journal.actions import areas, drawings, receipts
+from journal.actions import areas, costs, drawings, receipts
 from journal.actions.settings import Settings
 from journal.desktop.desk import (
     AreaSelected,
@@ -18,6 +18,7 @@ from journal.desktop.pages.registry import PAGES, PageEntry
 from journal.desktop.tasks import TaskRunner
 from journal.desktop.workspace import Workspace
 from journal.domain.ids import PhotoId
+from journal.ledger.pieces import taken_apart
 from tests.desktop.garage import add_sittings, panel_id
 from tests.desktop.workshop import empty, furnished
 
@@ -44,6 +45,31 @@ def test_a_page_is_what_the_rail_says(qtbot, desk, entry):
     assert (page.title, page.icon) == (entry.title, entry.icon)
     assert page.accessibleName() == f"{entry.title} page"
     desk.tasks.stop_all()
+
+
+def test_sums_are_added_up_at_leisure(qtbot, desk, monkeypatch):
+    monkeypatch.setattr("journal.desktop.workspace._LEISURE", 0)
+    workspace = Workspace(desk)
+    qtbot.addWidget(workspace)
+    monkeypatch.setattr(PageEntry, "make", lambda entry, desk, parent: _Blank(desk, parent))
+    made = []
+    monkeypatch.setattr("journal.actions.costs.taken_apart", _noting(made))
+    workspace.show_page("Drawing")
+    assert not made
+    qtbot.waitUntil(lambda: bool(made))
+    qtbot.waitUntil(lambda: not desk.tasks.is_busy())
+    costs.summary(desk.session)
+    assert len(made) == 1
+
+
+def _noting(made):
+    """Taking receipts apart, with a note of each time."""
+
+    def noted(*given):
+        made.append(given)
+        return taken_apart(*given)
+
+    return noted
 
 
 def test_pages_are_loaded_at_leisure_and_not_while_somebody_waits(qtbot, desk, monkeypatch):
