@@ -26,6 +26,10 @@ _BY_LOOKS = (
     "“Same picture” is judged by looks: it is a copy, and what was changed in it may be too small "
     "to be seen so. Only the original's bytes prove anything; compare by its SHA-256."
 )
+_CUT = (
+    "A picture that was cut isn't found by its looks: in a dossier, the pairs before and after "
+    "that were laid over each other are cut to what both show."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +156,6 @@ def _found(
 
 
 def _notes(pictures: Sequence[PictureFound]) -> list[str]:
-    if not any(one.likeness is Likeness.SAME_PICTURE for one in pictures):
-        return []
-    return [_BY_LOOKS]
+    kinds = {one.likeness for one in pictures}
+    said = [_BY_LOOKS] if Likeness.SAME_PICTURE in kinds else []
+    return [*said, _CUT] if Likeness.UNKNOWN in kinds else said

@@ -84,7 +84,9 @@ def test_one_changed_bit_makes_a_photo_a_copy(session: Session, tmp_path: Path) 
 def test_another_picture_is_unknown(session: Session, tmp_path: Path) -> None:
     path = tmp_path / "other.jpg"
     drawn(77, (800, 600)).save(path)
-    assert looked_up(session, path).pictures[0].likeness is Likeness.UNKNOWN
+    report = looked_up(session, path)
+    assert report.pictures[0].likeness is Likeness.UNKNOWN
+    assert any("was cut" in note for note in report.notes), "why it may be of it all the same"
 
 
 def test_the_pictures_on_the_pages_of_a_pdf_are_matched_each(
