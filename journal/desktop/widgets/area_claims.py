@@ -80,11 +80,16 @@ class AreaClaimsBox(QWidget):
             said = "Recorded for it, and behind none of these claims:"
             self._rows.addWidget(label(said, "muted"))
             self._rows.addWidget(self._marks(found.loose, words))
-        rows = (self._rows.itemAt(at).widget() for at in range(self._rows.count()))
-        for one in (one for made in rows if made for one in made.findChildren(QAbstractButton)):
-            if held and one.accessibleName() == held:
-                # It can have the focus once it is shown.
-                QTimer.singleShot(0, one, one.setFocus)
+        self._give_back(held)
+
+    def _give_back(self, held: str) -> None:
+        for at in range(self._rows.count() if held else 0):
+            item = self._rows.itemAt(at)
+            made = item.widget() if item else None
+            for one in made.findChildren(QAbstractButton) if made else ():
+                if one.accessibleName() == held:
+                    # It can have the focus once it is shown.
+                    QTimer.singleShot(0, one, one.setFocus)
 
     def _held(self) -> str:
         """The name of the button that has the focus here, which stays here meanwhile.
