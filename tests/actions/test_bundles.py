@@ -170,7 +170,7 @@ def flips(path: Path, chance: random.Random, many: bool) -> list[tuple[int, int]
     size = path.stat().st_size
     if not many:
         return [(chance.randrange(size), 1 << chance.randrange(8))]
-    places = range(size) if size <= 150 else [0, size - 1, *chance.sample(range(size), 12)]
+    places = range(size) if size <= 40 else [0, size - 1, *chance.sample(range(size), 5)]
     return [(place, 1 << chance.randrange(8)) for place in places]
 
 

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from PySide6.QtCore import QEventLoop, QObject, QTimer
-from PySide6.QtWidgets import QApplication, QDialog
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
+from shiboken6 import isValid
 
 from journal.actions.session import Session
 from journal.actions.settings import Settings
@@ -22,6 +23,12 @@ class Told:
         desk.message.connect(lambda text, _level: self.messages.append(text))
         desk.page_wanted.connect(self.pages.append)
         desk.changed.connect(lambda changes: self.labels.append(changes.label))
+
+
+def put_away(widget: QWidget) -> None:
+    """Hide a widget at the end of a test, unless a last reading has let it be deleted already."""
+    if isValid(widget):
+        widget.hide()
 
 
 class PatientDesk(Desk):

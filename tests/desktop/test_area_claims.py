@@ -25,7 +25,7 @@ from journal.domain.readings import Measure, MeasureKind, Moment, Reading
 from journal.domain.shapes import Point
 from journal.domain.when import parse
 from tests.desktop import workshop
-from tests.desktop.desks import Told, desk_over, opened_dialog
+from tests.desktop.desks import Told, desk_over, opened_dialog, put_away
 from tests.desktop.garage import add_sittings
 
 
@@ -81,7 +81,7 @@ def box(qtbot, desk, area):
     desk.changed.connect(lambda _changes: made.show_area(area))
     made.show()
     yield made
-    made.hide()
+    put_away(made)
 
 
 def said(box):

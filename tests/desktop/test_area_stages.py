@@ -16,7 +16,7 @@ from journal.domain.ids import StageChangeId
 from journal.domain.when import When, parse
 from tests.desktop import workshop
 from tests.desktop.area_hands import area_named, pick
-from tests.desktop.desks import desk_over, opened_dialog
+from tests.desktop.desks import desk_over, opened_dialog, put_away
 
 
 @pytest.fixture
@@ -41,7 +41,7 @@ def page(qtbot, desk):
     made.refresh(None)
     made.show()
     yield made
-    made.hide()
+    put_away(made)
 
 
 def test_one_press_moves_to_the_next_stage_today_and_undo_takes_it_back(qtbot, page, desk, session):

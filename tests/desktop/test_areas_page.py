@@ -20,7 +20,7 @@ from journal.domain.photos import Role
 from journal.domain.when import When
 from tests.desktop import workshop
 from tests.desktop.area_hands import area_named, chosen, drop, names, pick, press
-from tests.desktop.desks import Told, desk_over, opened_dialog
+from tests.desktop.desks import Told, desk_over, opened_dialog, put_away
 from tests.desktop.garage import add_sittings
 
 
@@ -51,7 +51,7 @@ def page(qtbot, desk):
     made.refresh(None)
     made.show()
     yield made
-    made.hide()
+    put_away(made)
 
 
 # --- the list ---

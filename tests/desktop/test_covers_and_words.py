@@ -13,7 +13,7 @@ from journal.desktop.dialogs.standard_views import StandardViewsDialog
 from journal.desktop.widgets.cover_paint import box_rect
 from journal.desktop.widgets.photo_drag import photos_to_mime
 from journal.domain.private_words import Private
-from tests.desktop.desks import desk_over, opened_dialog
+from tests.desktop.desks import desk_over, opened_dialog, put_away
 from tests.desktop.garage import garage
 
 _LEFT = Qt.MouseButton.LeftButton
@@ -45,7 +45,7 @@ def covering(qtbot, desk, photo):
     made.show()
     made.canvas.show_picture(QPixmap(400, 300))
     yield made
-    made.hide()
+    put_away(made)
 
 
 def spot(dialog, x, y):

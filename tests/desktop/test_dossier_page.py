@@ -13,7 +13,7 @@ from journal.domain.cuts import Cut, Part, usual
 from journal.domain.errors import JournalError
 from journal.domain.private_words import Private
 from tests.desktop import workshop
-from tests.desktop.desks import Told, desk_over, opened_dialog
+from tests.desktop.desks import Told, desk_over, opened_dialog, put_away
 
 _LONG = 30_000
 
@@ -39,7 +39,7 @@ def page(qtbot, desk):
     made.refresh(None)
     made.show()
     yield made
-    made.hide()
+    put_away(made)
 
 
 @pytest.fixture

@@ -23,7 +23,7 @@ from journal.domain.price_index import InMoneyOf
 from journal.domain.receipts import Share
 from journal.domain.valuations import PriceKind, ValuationBasis
 from tests.desktop import workshop
-from tests.desktop.desks import desk_over, opened_dialog
+from tests.desktop.desks import desk_over, opened_dialog, put_away
 
 _INDEX = {"2015": Decimal(100), "2016": Decimal(110), "2020": Decimal(125)}
 
@@ -49,7 +49,7 @@ def page(qtbot, desk):
     made.refresh(None)
     made.show()
     yield made
-    made.hide()
+    put_away(made)
 
 
 def front(page):

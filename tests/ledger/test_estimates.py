@@ -56,9 +56,7 @@ def test_the_normal_numbers_are_normal() -> None:
     assert abs(together.statistic) < 0.02
 
 
-def test_independent_things_agree_with_the_formula_but_for_the_width_of_their_curve() -> (
-    None
-):
+def test_independent_things_agree_with_the_formula_but_for_the_width_of_their_curve() -> None:
     # Of a symmetric PERT curve the variance is the range squared by 28, not by 36 as the formula
     # takes it: (mean - O)(P - mean) / 7.
     sums = estimate(items(*[Three(100_000, 200_000, 300_000)] * 40), seed=5).money
