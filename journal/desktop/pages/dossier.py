@@ -84,7 +84,7 @@ class DossierPage(Page):
 
     def _build(self) -> None:
         views = button(
-            f"Standard &views{_ELLIPSIS}", self.choose_views, icon="camera",
+            f"Standard vie&ws{_ELLIPSIS}", self.choose_views, icon="camera",
             hint="Choose a photo of each side of the car",
         )  # fmt: skip
         words = button(

@@ -50,7 +50,7 @@ _SHOWN = frozenset(
         GapKind.METAL_NO_PAPER,
     }
 )
-_READERS = {None: "An&ybody", Reader.BUYER: "A b&uyer", Reader.VALUER: "A &valuer"}
+_READERS = {None: "An&ybody", Reader.BUYER: "A b&uyer", Reader.VALUER: "A va&luer"}
 
 
 class GapsPage(Page):
