@@ -11,6 +11,7 @@ from journal.actions.pair_proposals import propose_pairs
 from journal.actions.pairs import find_fit, pinned_photos
 from journal.actions.photos import photos as photos_of
 from journal.actions.session import Session
+from journal.desktop.widgets.image_bytes import image_of
 from journal.desktop.widgets.pictures import decode
 from journal.domain.areas import Area
 from journal.domain.errors import JournalError
@@ -88,7 +89,7 @@ def thumbs(session: Session, photos: Sequence[Photo]) -> dict[PhotoId, QImage]:
     found = {}
     for photo in photos:
         try:
-            image = QImage.fromData(thumbnail(session, photo) or b"")
+            image = image_of(thumbnail(session, photo))
         except JournalError:
             continue
         if not image.isNull():

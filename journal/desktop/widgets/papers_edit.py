@@ -10,7 +10,6 @@ from PySide6.QtGui import (
     QDragEnterEvent,
     QDropEvent,
     QImage,
-    QImageReader,
     QPixmap,
 )
 from PySide6.QtWidgets import QFileDialog, QFrame, QToolButton, QWidget
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import QFileDialog, QFrame, QToolButton, QWidget
 from journal.desktop import icons
 from journal.desktop.widgets.drops import accept_copies, dropped_paths
 from journal.desktop.widgets.flow import FlowLayout
+from journal.desktop.widgets.image_bytes import reader_of
 from journal.desktop.widgets.parts import button, column, label, row
 
 if TYPE_CHECKING:
@@ -139,7 +139,9 @@ def paper_button(desk: "Desk", path: Path, name: str) -> QToolButton:
 
 def thumbnail(path: Path) -> QImage | None:
     """A small picture of a scan; None for a PDF and for what Qt can't read."""
-    reader = QImageReader(str(path))
+    reader = reader_of(path)
+    if reader is None:
+        return None
     reader.setAutoTransform(True)
     size = reader.size()
     if not size.isValid() or size.width() * size.height() > _MOST_PIXELS:

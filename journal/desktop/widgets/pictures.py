@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from journal.actions.session import Session
 from journal.desktop.desk import Desk
 from journal.desktop.tasks import Task
+from journal.desktop.widgets.image_bytes import image_of
 from journal.domain.errors import JournalError
 from journal.domain.ids import PhotoId
 from journal.domain.photos import Photo
@@ -113,7 +114,7 @@ def _from_thumbnail(session: Session, photo: Photo) -> QImage | None:
         data = pictures.thumbnail(session, photo)
     except JournalError:
         return None
-    image = QImage.fromData(data) if data else QImage()
+    image = image_of(data)
     return None if image.isNull() else image
 
 

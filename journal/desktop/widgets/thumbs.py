@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QImage, QPixmap
 
 from journal.desktop.tasks import Task, TaskRunner
+from journal.desktop.widgets.image_bytes import image_of
 from journal.domain.ids import PhotoId
 from journal.domain.photos import Photo
 from journal.domain.progress import Context
@@ -172,7 +173,7 @@ def decode(data: bytes | None, edge: int) -> QImage | None:
     """A picture's bytes as pixels, scaled into ``edge`` by 3/4 ``edge``; None if unreadable."""
     if not data:
         return None
-    image = QImage.fromData(data)
+    image = image_of(data)
     if image.isNull():
         return None
     if image.width() > edge or image.height() > box_height(edge):
