@@ -12,7 +12,7 @@ from journal.desktop.pages.timeline import TimelinePage
 from journal.desktop.widgets.grid_paint import STRIP, fold_chip
 from journal.domain.car import Car
 from tests.actions.paired import blots, write
-from tests.desktop.desks import desk_over
+from tests.desktop.desks import desk_over, put_away
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -46,7 +46,7 @@ def page(qtbot, session, card):
         made.refresh(None)
         made.show()
         yield made
-        made.hide()
+        put_away(made)
 
 
 def chip(page, photo) -> QPoint:
@@ -67,6 +67,7 @@ def test_a_burst_is_one_tile_with_a_count_and_opens_by_click_and_key(qtbot, page
     assert "the sharpest of its burst" in page.grid.current_words()
     qtbot.keyClick(page.grid, Qt.Key.Key_F)
     assert page.grid.selection.order == (alone, sharp), "the sharpest stands for them now"
+    qtbot.waitUntil(lambda: page.grid.cache.card(sharp) is not None)
     assert "stands for 3 photos" in page.grid.tip_at(page.grid.cell_rect(sharp).center())
 
 
